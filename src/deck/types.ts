@@ -1,0 +1,39 @@
+/** The deck as the rest of the program sees it: checked, trusted by type, never changed in place. */
+import type * as z from 'zod/mini';
+import type {
+  bandSchema,
+  checklistSchema,
+  controlSchema,
+  deckSchema,
+  detectSchema,
+  gateSchema,
+  limitSchema,
+  noteSchema,
+  phaseSchema,
+  plateSchema,
+  quantitySchema,
+  ruleSchema,
+  sourceSchema,
+  tableSchema,
+} from './schema.ts';
+
+type DeepReadonly<T> = T extends (infer _)[] | object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
+type Made<S extends z.core.$ZodType> = DeepReadonly<z.infer<S>>;
+
+export type Deck = Made<typeof deckSchema>;
+export type Source = Made<typeof sourceSchema>;
+export type Quantity = Made<typeof quantitySchema>;
+/** Target and bounds of one value, in the quantity's unit. */
+export type Band = Made<typeof bandSchema>;
+export type Limit = Made<typeof limitSchema>;
+export type Gate = Made<typeof gateSchema>;
+export type Detect = Made<typeof detectSchema>;
+export type Checklist = Made<typeof checklistSchema>;
+export type Control = Made<typeof controlSchema>;
+export type Action = Control['actions'][number];
+export type Phase = Made<typeof phaseSchema>;
+export type DecisionTable = Made<typeof tableSchema>;
+export type AuthoredRule = Made<typeof ruleSchema>;
+export type Plate = Made<typeof plateSchema>;
+export type Spot = Plate['spots'][number];
+export type Note = Made<typeof noteSchema>;

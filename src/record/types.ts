@@ -1,0 +1,65 @@
+import type { CardKind } from '../cards/types.ts';
+import type { Rating, Timeliness } from '../grading/types.ts';
+import type { CardMemory } from '../memory/types.ts';
+import type { Performance } from '../rules/types.ts';
+
+/** UUID version 7 (RFC 9562): unique on any device, and sorts by time. */
+export type EventId = string;
+
+export interface AnswerEvent {
+  readonly kind: 'answer';
+  readonly id: EventId;
+  /** Epoch milliseconds by the device's clock. */
+  readonly atMs: number;
+  readonly deck: string;
+  readonly deckVersion: string;
+  readonly card: string;
+  readonly cardKind: CardKind;
+  readonly critical: boolean;
+  readonly mode: 'recall' | 'drill';
+  /** With the deck's version, enough to draw the same prompt again. */
+  readonly seed: number;
+  readonly performance: Performance;
+  readonly timeliness: Timeliness;
+  readonly rating: Rating;
+  readonly elapsedMs: number;
+  /** Number answers only: what was called, and its error in the quantity's unit. */
+  readonly value?: number;
+  readonly signedError?: number;
+  /** The result in words, as shown then. */
+  readonly headline: string;
+  /** The expected answer in words, as the deck had it then. */
+  readonly expected: string;
+}
+
+export interface UndoEvent {
+  readonly kind: 'undo';
+  readonly id: EventId;
+  readonly atMs: number;
+  readonly of: EventId;
+}
+
+export type RecordEvent = AnswerEvent | UndoEvent;
+
+/** What the fold knows of one card of one deck. */
+export interface CardHistory {
+  readonly memory: CardMemory | null;
+  /** Oldest first, undone ones left out. Only what lists and bias need. */
+  readonly calls: readonly Call[];
+  /** Desired answers in a row, up to the last. */
+  readonly desiredInARow: number;
+}
+
+export interface Call {
+  readonly event: EventId;
+  readonly atMs: number;
+  readonly performance: Performance;
+  readonly timeliness: Timeliness;
+  readonly elapsedMs: number;
+  readonly value?: number;
+  readonly signedError?: number;
+  readonly expected: string;
+}
+
+/** Card histories by `cardKey(deck, card)`. */
+export type Histories = ReadonlyMap<string, CardHistory>;
