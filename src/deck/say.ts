@@ -1,0 +1,52 @@
+/** Numbers in words and print: one way to write a value, its unit and its error, everywhere. */
+import type { Quantity } from './types.ts';
+import { units } from './units.ts';
+
+/** Decimals that a step needs: 10 -> 0, 0.5 -> 1, 0.25 -> 2. */
+export function decimalsOf(step: number): number {
+  for (let decimals = 0; decimals < 6; decimals++) {
+    const scaled = step * 10 ** decimals;
+    if (Math.abs(scaled - Math.round(scaled)) < 1e-9) return decimals;
+  }
+  return 6;
+}
+
+/** "1,000", "−250", "0.5": grouped thousands, a true minus sign, no more decimals than the step has. */
+export function sayNumber(value: number, step = 1): string {
+  const decimals = Math.max(decimalsOf(step), decimalsOf(Math.abs(value) < 1e9 ? value : 1));
+  const text = Math.abs(value).toLocaleString('en-US', {
+    minimumFractionDigits: Math.min(decimalsOf(step), decimals),
+    maximumFractionDigits: Math.min(decimals, 3),
+  });
+  return value < 0 ? `−${text}` : text;
+}
+
+/** "140 ft", "60°", "12 %": a degree sign stands close, other units after a no-break space. */
+export function sayValue(value: number, quantity: Quantity): string {
+  return sayNumber(value, quantity.step) + unitSuffix(quantity);
+}
+
+/** The unit as it follows a number, with its space. */
+export function unitSuffix(quantity: Pick<Quantity, 'unit'>): string {
+  const { symbol } = units[quantity.unit];
+  if (symbol === '') return '';
+  return symbol === '°' ? symbol : `\u00a0${symbol}`;
+}
+
+/** "20 ft high", "5 kt slow", "on target". The error is value minus target, in the quantity's unit. */
+export function sayError(signedError: number, quantity: Quantity): string {
+  if (signedError === 0) return 'on target';
+  const word = signedError > 0 ? (quantity.above ?? 'over') : (quantity.below ?? 'under');
+  return `${sayValue(Math.abs(signedError), quantity)} ${word}`;
+}
+
+/** "130 to 150 ft". */
+export function sayRange(range: readonly [number, number], quantity: Quantity): string {
+  return `${sayNumber(range[0], quantity.step)} to ${sayValue(range[1], quantity)}`;
+}
+
+/** "a", "a and b", "a, b and c". */
+export function sayList(items: readonly string[], word = 'and'): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')} ${word} ${items[items.length - 1]}`;
+}
