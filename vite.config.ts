@@ -1,18 +1,35 @@
+import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { svelteTesting } from '@testing-library/svelte/vite';
 import { defineConfig } from 'vitest/config';
+import { contentSecurityPolicy } from './src/cli/build/csp-plugin.ts';
+import { offline } from './src/cli/build/offline-plugin.ts';
+
+const fromHere = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 export default defineConfig({
-  root: 'src/app',
+  root: fromHere('src/app'),
+  // Relative, so that the built folder runs from any path of any static host.
   base: './',
-  build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022' },
-  plugins: [svelte()],
+  cacheDir: fromHere('node_modules/.vite'),
+  build: {
+    outDir: fromHere('dist'),
+    emptyOutDir: true,
+    target: 'es2022',
+    // The policy allows files, not data: URLs, for fonts and scripts.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    reportCompressedSize: false,
+    // Tells which file is the entry and what it imports: the size test reads it.
+    manifest: 'build-manifest.json',
+  },
+  plugins: [svelte(), contentSecurityPolicy(), offline()],
   test: {
     projects: [
       {
         test: {
           name: 'unit',
-          root: '.',
+          root: fromHere('.'),
           environment: 'node',
           include: ['tests/unit/**/*.test.ts', 'tests/reference/**/*.test.ts'],
         },
@@ -21,7 +38,7 @@ export default defineConfig({
         plugins: [svelte(), svelteTesting()],
         test: {
           name: 'component',
-          root: '.',
+          root: fromHere('.'),
           environment: 'happy-dom',
           css: true,
           include: ['tests/component/**/*.test.ts'],
@@ -30,7 +47,7 @@ export default defineConfig({
       {
         test: {
           name: 'browser',
-          root: '.',
+          root: fromHere('.'),
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
           testTimeout: 60_000,
