@@ -7,6 +7,8 @@ import { offline } from './src/cli/build/offline-plugin.ts';
 
 const fromHere = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
+const svelteHere = () => svelte({ configFile: fromHere('svelte.config.js') });
+
 export default defineConfig({
   root: fromHere('src/app'),
   // Relative, so that the built folder runs from any path of any static host.
@@ -23,7 +25,7 @@ export default defineConfig({
     // Tells which file is the entry and what it imports: the size test reads it.
     manifest: 'build-manifest.json',
   },
-  plugins: [svelte(), contentSecurityPolicy(), offline()],
+  plugins: [svelteHere(), contentSecurityPolicy(), offline()],
   test: {
     projects: [
       {
@@ -35,7 +37,7 @@ export default defineConfig({
         },
       },
       {
-        plugins: [svelte(), svelteTesting()],
+        plugins: [svelteHere(), svelteTesting(), offline()],
         test: {
           name: 'component',
           root: fromHere('.'),
