@@ -23,7 +23,7 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
     // Tells which file is the entry and what it imports: the size test reads it.
-    manifest: 'build-manifest.json',
+    manifest: true,
   },
   plugins: [svelteHere(), contentSecurityPolicy(), offline()],
   test: {

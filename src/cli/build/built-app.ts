@@ -6,7 +6,7 @@ import { join } from 'node:path';
 /** What goes into a build; a change to any of them makes `dist/` stale. */
 const inputs = ['src', 'decks', 'vite.config.ts', 'svelte.config.js', 'package.json', 'package-lock.json'];
 /** Written by every build, last: stands for the whole of it. */
-const stamp = 'build-manifest.json';
+const stamp = join('.vite', 'manifest.json');
 
 export const builtFolder = (root: string): string => join(root, 'dist');
 
