@@ -52,6 +52,7 @@ export default defineConfig({
           root: fromHere('.'),
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
+          globalSetup: [fromHere('tests/browser/global-setup.ts')],
           testTimeout: 60_000,
           hookTimeout: 120_000,
           fileParallelism: false,
