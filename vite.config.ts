@@ -3,6 +3,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { svelteTesting } from '@testing-library/svelte/vite';
 import { defineConfig } from 'vitest/config';
 import { contentSecurityPolicy } from './src/cli/build/csp-plugin.ts';
+import { listModules } from './src/cli/build/module-list-plugin.ts';
 import { offline } from './src/cli/build/offline-plugin.ts';
 
 const fromHere = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -22,10 +23,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
-    // Tells which file is the entry and what it imports: the size test reads it.
-    manifest: true,
   },
-  plugins: [svelteHere(), contentSecurityPolicy(), offline()],
+  plugins: [svelteHere(), contentSecurityPolicy(), listModules(fromHere('.')), offline()],
   test: {
     projects: [
       {

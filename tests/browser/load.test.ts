@@ -1,4 +1,4 @@
-import type { Browser } from 'playwright-core';
+import type { Browser, Request } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { desktop, launchBrowser, newVisitor, open, phone, untilOffline } from './harness.ts';
 
@@ -42,19 +42,19 @@ describe('the network', () => {
     expect(requests.length).toBeGreaterThan(2);
     expect(requests.filter((url) => !url.startsWith(inject('address')))).toEqual([]);
 
-    let asked = 0;
-    page.on('requestfinished', (request) => {
-      // What the service worker answers from the device is no request to the network.
-      void request.response().then((response) => {
-        if (response && !response.fromServiceWorker()) asked++;
-      });
-    });
-    page.on('requestfailed', () => asked++);
+    const later: Request[] = [];
+    page.context().on('request', (request) => later.push(request));
     for (const place of ['brief', 'drill', 'record', 'decks', 'recall']) {
       await page.evaluate((hash) => (location.hash = hash), `#/${place}`);
       await page.waitForLoadState('networkidle');
     }
-    expect(asked).toBe(0);
+    const fromNetwork: string[] = [];
+    for (const request of later) {
+      const response = await request.response();
+      // What the service worker answers from the device is no request to the network.
+      if (!response?.fromServiceWorker()) fromNetwork.push(request.url());
+    }
+    expect(fromNetwork).toEqual([]);
     await close();
   });
 });

@@ -2,11 +2,12 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readdirSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
+import { moduleList } from './module-list-plugin.ts';
 
 /** What goes into a build; a change to any of them makes `dist/` stale. */
 const inputs = ['src', 'decks', 'vite.config.ts', 'svelte.config.js', 'package.json', 'package-lock.json'];
-/** Written by every build, last: stands for the whole of it. */
-const stamp = join('.vite', 'manifest.json');
+/** Written by every build: stands for the whole of it. */
+const stamp = moduleList;
 
 export const builtFolder = (root: string): string => join(root, 'dist');
 
