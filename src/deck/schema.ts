@@ -212,6 +212,12 @@ export const plateSchema = z.strictObject({
   size: about('Width and height of the drawing, in the unit.', point()),
   unit: z.enum(['ft', 'm', 'nm']),
   source: z.optional(id()),
+  reference: z.optional(
+    about(
+      "Where the deck's reference point lies on the drawing, and which way the reference course points there, in degrees clockwise from up. With it the plate's outlines are drawn on the circuit picture.",
+      z.strictObject({ at: point(), courseDeg: amount() }),
+    ),
+  ),
   shapes: z.array(
     z.discriminatedUnion('shape', [
       z.strictObject({ shape: z.literal('outline'), points: z.array(point()).check(z.minLength(3)) }),
