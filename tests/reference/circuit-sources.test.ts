@@ -34,6 +34,7 @@ function noteClaim(row: string, id: string): Claim {
 }
 
 const claims: readonly Claim[] = [
+  claim('pattern-height-propeller', 'downwind-start', 'height', (b) => b.target),
   claim('pattern-height-propeller', 'downwind', 'height', (b) => b.target),
   claim('pattern-height-propeller', 'abeam', 'height', (b) => b.target),
   claim('crosswind-below-pattern', 'crosswind-turn', 'height', (b) => 1000 - b.floor!),
@@ -88,6 +89,7 @@ describe('deck values and the published ones', () => {
   });
 
   test.each([
+    ['downwind-start', 'height', 'standard-height'],
     ['downwind', 'height', 'standard-height'],
     ['abeam', 'height', 'standard-height'],
     ['downwind', 'airspeed', 'standard-speed'],
