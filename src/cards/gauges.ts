@@ -1,0 +1,37 @@
+/** What the strips of a rule prompt show. */
+import { quantityOf } from '../deck/lookup.ts';
+import type { Deck, Phase } from '../deck/types.ts';
+import { units } from '../deck/units.ts';
+import type { State } from '../rules/types.ts';
+import type { GaugeReading } from './types.ts';
+
+/** The phase's quantities in its own order, with what the state reads and where it moves by itself. */
+export function gaugesOf(deck: Deck, phase: Phase, state: State): GaugeReading[] {
+  return Object.entries(phase.state).map(([id, [lo, hi]]) => {
+    const quantity = quantityOf(deck, id);
+    const rate = rateOf(phase, id, state);
+    return {
+      quantity: id,
+      label: quantity.label,
+      unit: units[quantity.unit].symbol,
+      value: state[id]!,
+      span: { lo, hi, loOpen: false, hiOpen: false },
+      step: quantity.step,
+      trend: rate === null ? null : trendOf(rate * phase.windowS, quantity.step),
+    };
+  });
+}
+
+/** Change per second by itself, in the quantity's unit: constant plus factors of the phase's other quantities; null when the deck says nothing. */
+export function rateOf(phase: Phase, quantity: string, state: State): number | null {
+  const rate = phase.rates?.[quantity];
+  if (!rate) return null;
+  const parts = Object.entries(rate.factors ?? {}).map(([other, factor]) => factor * (state[other] ?? 0));
+  return parts.reduce((sum, part) => sum + part, rate.constant ?? 0);
+}
+
+/** What moves less than half a step while the correction is called can't be seen to move. */
+function trendOf(change: number, step: number): 'rising' | 'falling' | 'steady' {
+  if (Math.abs(change) < step / 2) return 'steady';
+  return change > 0 ? 'rising' : 'falling';
+}

@@ -1,0 +1,256 @@
+/** A small deck by hand, with one of everything and the corners that real decks seldom have. */
+import type { Deck } from '../../../src/deck/types.ts';
+
+export const smallDeck: Deck = {
+  format: 'gatecall-deck/1',
+  id: 'small',
+  title: 'Small pattern',
+  version: '1.0.0',
+  language: 'en',
+  cautions: ['Invented, not for flight.'],
+  reference: { label: 'Spot 2', height: 'altitude' },
+  defaultSource: 'notes',
+  sources: [
+    { id: 'notes', title: 'Invented notes', kind: 'invented' },
+    { id: 'book', title: 'Another book', kind: 'published', edition: '2' },
+  ],
+  quantities: [
+    { id: 'altitude', label: 'Altitude', unit: 'ft', range: [0, 2000], step: 5, above: 'high', below: 'low' },
+    { id: 'airspeed', label: 'IAS', unit: 'kt', range: [0, 400], step: 1, above: 'fast', below: 'slow' },
+    { id: 'drift', label: 'Drift', unit: 'kt', range: [-30, 30], step: 1, above: 'right', below: 'left' },
+    {
+      id: 'closure',
+      label: 'Closure',
+      spoken: 'closure',
+      unit: 'kt',
+      range: [-40, 200],
+      step: 1,
+      words: [
+        { when: '> 45', say: 'closing fast' },
+        { when: '[-2..2]', say: 'holding station' },
+      ],
+    },
+    { id: 'sink', label: 'Sink', spoken: 'sink', unit: 'ft/min', range: [-2000, 3000], step: 10 },
+    { id: 'angle', label: 'Angle of attack', unit: 'aoa', range: [0, 20], step: 0.5 },
+  ],
+  gates: [
+    {
+      id: 'far',
+      label: 'Far gate',
+      cue: 'Ship ahead.',
+      position: { aheadFt: -9000, rightFt: 0, courseDeg: 0 },
+      values: {
+        altitude: {
+          target: 600,
+          desired: [580, 620],
+          adequate: [550, 650],
+          floor: 500,
+          because: 'Room to descend.',
+          source: 'book',
+        },
+        airspeed: { target: 140, desired: [135, 145], adequate: [130, 150] },
+      },
+    },
+    {
+      id: 'near',
+      label: 'Near gate',
+      cue: 'Stern abeam.',
+      position: { aheadFt: -600, rightFt: 0, courseDeg: 0 },
+      values: {
+        altitude: { target: 200, desired: [190, 210], adequate: [170, 230] },
+        drift: { target: 0, desired: [-1, 1], adequate: [-2, 2], ceiling: 4 },
+        angle: { target: 10, desired: [9.5, 10.5], adequate: [9, 11.5], critical: true },
+      },
+    },
+    {
+      id: 'over',
+      label: 'Over the spot',
+      cue: 'Spot under the nose.',
+      position: { aheadFt: 0, rightFt: 0, courseDeg: 0 },
+      values: { altitude: { target: 120, desired: [110, 130], adequate: [100, 140] } },
+    },
+  ],
+  checklists: [
+    {
+      id: 'early-checks',
+      label: 'Early checks',
+      completeBy: 'far',
+      because: 'Later there is no hand free.',
+      items: [
+        {
+          id: 'fuel',
+          challenge: 'Fuel',
+          response: '1,900 lb or more',
+          critical: true,
+          because: 'Two patterns.',
+        },
+        { id: 'wind', challenge: 'Wind', response: '20 kt' },
+        { id: 'spot', challenge: 'Spot', response: 'Spot 2, clear' },
+        { id: 'fuel-again', challenge: 'Fuel', response: 'Balanced' },
+      ],
+    },
+    {
+      id: 'late-checks',
+      label: 'Late checks',
+      completeBy: 'near',
+      source: 'book',
+      items: [
+        { id: 'wheels', challenge: 'Wheels', response: 'Down, four locked', critical: true },
+        { id: 'fuel', challenge: 'Fuel', response: '1,400 lb or more' },
+        { id: 'flaps', challenge: 'Flaps', response: 'Full' },
+        { id: 'harness', challenge: 'Harness', response: 'Tight' },
+        { id: 'lights', challenge: 'Lights', response: 'On' },
+        { id: 'hook', challenge: 'IFF', response: 'Off' },
+      ],
+    },
+  ],
+  controls: [
+    {
+      id: 'pitch',
+      label: 'Pitch',
+      axis: 'horizontal',
+      actions: [
+        { id: 'nose-down', label: 'Nose down', opposes: 'nose-up' },
+        { id: 'hold-nose', label: 'Hold', spoken: 'hold the nose', neutral: true },
+        { id: 'nose-up', label: 'Nose up' },
+      ],
+    },
+    {
+      id: 'power',
+      label: 'Power',
+      axis: 'vertical',
+      actions: [
+        { id: 'less-power', label: 'Less', spoken: 'less power', opposes: 'more-power' },
+        { id: 'hold-power', label: 'Hold', spoken: 'hold power', neutral: true },
+        { id: 'more-power', label: 'More', spoken: 'more power' },
+      ],
+    },
+    {
+      id: 'call',
+      label: 'Call',
+      actions: [
+        { id: 'continue', label: 'Continue', neutral: true },
+        { id: 'go-around', label: 'Go around' },
+      ],
+    },
+  ],
+  phases: [
+    {
+      id: 'approach',
+      label: 'Far to near',
+      from: 'far',
+      to: 'near',
+      cue: 'On the approach',
+      windowS: 5,
+      state: { altitude: [100, 800], closure: [-10, 120], sink: [-200, 900] },
+      controls: ['pitch', 'power', 'call'],
+      rates: { altitude: { factors: { sink: -1 / 60 } }, closure: { constant: -2 } },
+      limits: { sink: { ceiling: 600, because: 'The engine answers late.' } },
+    },
+    {
+      id: 'arrival',
+      label: 'Near to over',
+      from: 'near',
+      to: 'over',
+      windowS: 4,
+      state: { altitude: [50, 300], closure: [-10, 60] },
+      controls: ['pitch', 'call'],
+    },
+  ],
+  tables: [
+    {
+      id: 'speed',
+      label: 'Pitch by closure',
+      phases: ['approach', 'arrival'],
+      control: 'pitch',
+      hit: 'unique',
+      inputs: ['closure'],
+      source: 'book',
+      rules: [
+        { id: 'fast', when: { closure: '> 40' }, then: 'nose-up', because: 'The nose is the brake.' },
+        { id: 'fair', when: { closure: '[10..40]' }, then: 'hold-nose', because: 'Closure fits.' },
+        { id: 'slow', when: { closure: '< 10' }, then: 'nose-down', because: 'Stopping short.' },
+      ],
+    },
+    {
+      id: 'height',
+      label: 'Power by height',
+      phases: ['approach'],
+      control: 'power',
+      hit: 'first',
+      inputs: ['altitude', 'sink'],
+      rules: [
+        {
+          id: 'steep',
+          when: { sink: '> 400' },
+          then: 'more-power',
+          because: 'Stop the sink.',
+          critical: true,
+        },
+        { id: 'high', when: { altitude: '> 500' }, then: 'less-power', because: 'High is high all the way.' },
+        { id: 'never', when: { sink: '> 500' }, then: 'less-power', because: 'Hidden by steep.' },
+        { id: 'steady', when: {}, then: 'hold-power', because: 'Leave it.' },
+      ],
+    },
+    {
+      id: 'abandon',
+      label: 'Go around',
+      phases: ['approach', 'arrival'],
+      control: 'call',
+      overriding: true,
+      hit: 'any',
+      inputs: ['altitude'],
+      rules: [
+        { id: 'too-low', when: { altitude: '< 150' }, then: 'go-around', because: 'Too low to go on.' },
+      ],
+    },
+  ],
+  plates: [
+    {
+      id: 'deck-plan',
+      label: 'Flight deck',
+      size: [400, 100],
+      unit: 'ft',
+      shapes: [
+        {
+          shape: 'outline',
+          points: [
+            [0, 0],
+            [400, 0],
+            [400, 100],
+            [0, 100],
+          ],
+        },
+      ],
+      spots: [
+        { id: 'spot-one', label: 'Spot 1', at: [300, 50], desiredWithin: 10, adequateWithin: 25 },
+        {
+          id: 'spot-two',
+          label: 'Spot 2',
+          at: [200, 50],
+          desiredWithin: 10,
+          adequateWithin: 25,
+          critical: true,
+          because: 'Half way.',
+        },
+      ],
+    },
+  ],
+  notes: [
+    {
+      id: 'first',
+      ask: 'Which correction comes first?',
+      answer: 'Nose up',
+      choices: ['Less power', 'nose  up', 'Both'],
+      gate: 'near',
+      critical: true,
+    },
+    {
+      id: 'height',
+      ask: 'How high is the deck?',
+      answer: '60 ft',
+      accept: ['60', 'sixty feet'],
+      source: 'book',
+    },
+  ],
+};
