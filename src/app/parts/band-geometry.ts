@@ -52,6 +52,7 @@ export interface BandStripLayout {
 }
 
 const inset = 10;
+const leastStretchPx = 8;
 const gap = 8;
 
 type Edge = Omit<BandLabel, 'x' | 'row'>;
@@ -150,12 +151,17 @@ export function layoutBandStrip(wanted: BandStripWanted): BandStripLayout {
   const to = Math.max(highest + span * 0.18, ...near.map((call) => call + span * 0.06));
   const toX = (at: number): number =>
     inset + ((Math.min(Math.max(axis.at(at), from), to) - from) / (to - from)) * (widthPx - 2 * inset);
+  // "Exactly 10" is a stretch without width: it still has to be seen.
+  const stretch = ([lo, hi]: readonly [number, number]): Stretch => {
+    const spare = Math.max(0, leastStretchPx - (toX(hi) - toX(lo))) / 2;
+    return { from: toX(lo) - spare, to: toX(hi) + spare };
+  };
   const labels = rowsOf(edgesOf(wanted, toX), wanted);
   const text = value === null ? '' : wanted.write(value);
   const half = textWidthPx(text, wanted.labelSizePx + 3) / 2;
   return {
-    desired: { from: toX(band.desired[0]), to: toX(band.desired[1]) },
-    adequate: { from: toX(band.adequate[0]), to: toX(band.adequate[1]) },
+    desired: stretch(band.desired),
+    adequate: stretch(band.adequate),
     targetX: toX(band.target),
     floorX: band.floor === undefined ? null : toX(band.floor),
     ceilingX: band.ceiling === undefined ? null : toX(band.ceiling),

@@ -61,7 +61,8 @@ export interface CircuitLayout {
 const powers = [1, 0.8, 0.65, 0.55, 0.47, 0.4, 0.34, 0.28];
 /** A ship drawn shorter than this many times its width would look like a raft. */
 const leastReferenceAspect = 4.2;
-const lineHeight = 1.25;
+/** Height of a label's line, in type sizes: ink and a little air. */
+const lineHeight = 1.2;
 
 interface Frame {
   readonly toPicture: (aheadFt: number, rightFt: number) => Point;
@@ -126,7 +127,7 @@ function bestFrame(wanted: CircuitWanted): { readonly frame: Frame; readonly toS
   const extent = groundExtent(wanted.reference);
   const stopsAhead = [...wanted.gates.map((g) => g.position.aheadFt), 0, ...(extent?.aheadFt ?? [])];
   const stopsRight = [...wanted.gates.map((g) => g.position.rightFt), 0, ...(extent?.rightFt ?? [])];
-  const roomPx = wanted.markerRadiusPx * 2.75;
+  const roomPx = wanted.markerRadiusPx * 2.9;
   let best: { frame: Frame; toScale: boolean; least: number } | null = null;
   for (const power of powers) {
     const toScale = power === 1;

@@ -31,43 +31,53 @@ export interface Surroundings {
   readonly centre: Point;
 }
 
-const costs = { label: 60, mark: 40, outside: 80, line: 6, leader: 7, diagonal: 1.5, inward: 2 };
+const costs = { label: 60, mark: 40, outside: 80, line: 5, leader: 8, diagonal: 1.5, slip: 1, inward: 2 };
 const reaches = [5, 22, 40, 62];
 
 interface Candidate extends PlacedLabel {
   readonly own: number;
 }
 
+/** Directions from a mark in which its label may stand, in turns of a full circle. */
+const near = Array.from({ length: 8 }, (_, i) => i / 8);
+const far = Array.from({ length: 16 }, (_, i) => i / 16);
+/** Beside its mark a label may also stand a little high or low, in shares of its height. */
+const slips = [0, -0.3, 0.3];
+
 function candidatesFor(label: LabelWanted, around: Surroundings): readonly Candidate[] {
   const outward = { x: label.x - around.centre.x, y: label.y - around.centre.y };
   const outwardLength = Math.hypot(outward.x, outward.y) || 1;
+  const candidate = (turn: number, reach: number, step: number, slip: number): Candidate => {
+    const [dx, dy] = [Math.cos(turn * 2 * Math.PI), Math.sin(turn * 2 * Math.PI)];
+    const distance = label.radius + reach;
+    const touch = { x: label.x + dx * distance, y: label.y + dy * distance };
+    const anchor = dx > 0.3 ? 'start' : dx < -0.3 ? 'end' : 'middle';
+    const slanted = Math.abs(dx) < 0.95 && Math.abs(dy) < 0.95;
+    const inward = 1 - (dx * outward.x + dy * outward.y) / outwardLength;
+    return {
+      x: touch.x - (anchor === 'start' ? 0 : anchor === 'end' ? label.width : label.width / 2),
+      y: touch.y - (label.height * (1 - dy)) / 2 + slip * label.height,
+      width: label.width,
+      height: label.height,
+      anchor,
+      leader:
+        step === 0
+          ? null
+          : [
+              { x: label.x + dx * label.radius, y: label.y + dy * label.radius },
+              { x: touch.x - dx * 3, y: touch.y - dy * 3 },
+            ],
+      own:
+        (slanted ? costs.diagonal : 0) +
+        (slip === 0 ? 0 : costs.slip) +
+        inward * costs.inward +
+        step * costs.leader,
+    };
+  };
   return reaches.flatMap((reach, step) =>
-    Array.from({ length: step === 0 ? 8 : 16 }, (_, i) => {
-      const angle = (i * Math.PI) / (step === 0 ? 4 : 8);
-      const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
-      const distance = label.radius + reach;
-      const touch = { x: label.x + dx * distance, y: label.y + dy * distance };
-      const anchor = dx > 0.3 ? 'start' : dx < -0.3 ? 'end' : 'middle';
-      const x = touch.x - (anchor === 'start' ? 0 : anchor === 'end' ? label.width : label.width / 2);
-      const y = touch.y - (label.height * (1 - dy)) / 2;
-      const sideways = Math.abs(dx) < 0.95 && Math.abs(dy) < 0.95 ? costs.diagonal : 0;
-      const inward = 1 - (dx * outward.x + dy * outward.y) / outwardLength;
-      return {
-        x,
-        y,
-        width: label.width,
-        height: label.height,
-        anchor,
-        leader:
-          step === 0
-            ? null
-            : ([
-                { x: label.x + dx * label.radius, y: label.y + dy * label.radius },
-                { x: touch.x - dx * 3, y: touch.y - dy * 3 },
-              ] as const),
-        own: sideways + inward * costs.inward + step * costs.leader,
-      } satisfies Candidate;
-    }),
+    (step === 0 ? near : far).flatMap((turn) =>
+      (step === 0 && turn % 0.5 === 0 ? slips : [0]).map((slip) => candidate(turn, reach, step, slip)),
+    ),
   );
 }
 
@@ -85,17 +95,24 @@ const holds = (box: Box, point: Point, margin: number): boolean =>
   point.y > box.y - margin &&
   point.y < box.y + box.height + margin;
 
-function crossing(leader: readonly [Point, Point], box: Box): boolean {
-  return [0.2, 0.4, 0.6, 0.8].some((share) =>
-    holds(
-      box,
-      {
-        x: leader[0].x + (leader[1].x - leader[0].x) * share,
-        y: leader[0].y + (leader[1].y - leader[0].y) * share,
-      },
-      0,
-    ),
-  );
+type Segment = readonly [Point, Point];
+
+function pointsOn(segment: Segment): readonly Point[] {
+  const [from, to] = segment;
+  return [0.2, 0.4, 0.6, 0.8].map((share) => ({
+    x: from.x + (to.x - from.x) * share,
+    y: from.y + (to.y - from.y) * share,
+  }));
+}
+
+const runsThrough = (leader: Segment, box: Box): boolean =>
+  pointsOn(leader).some((point) => holds(box, point, 0));
+
+/** Whether two segments cross: the ends of each lie on both sides of the other. */
+function cross(one: Segment, other: Segment): boolean {
+  const side = ([from, to]: Segment, point: Point): number =>
+    Math.sign((to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x));
+  return side(one, other[0]) !== side(one, other[1]) && side(other, one[0]) !== side(other, one[1]);
 }
 
 function fixedCost(candidate: Candidate, around: Surroundings): number {
@@ -107,10 +124,16 @@ function fixedCost(candidate: Candidate, around: Surroundings): number {
     Math.max(0, candidate.y + candidate.height - bounds.y - bounds.height);
   const marks = around.marks.filter((mark) => holds(candidate, mark, mark.radius - 1)).length;
   const lines = around.lines.filter((point) => holds(candidate, point, 2)).length;
+  const { leader } = candidate;
+  const pierced = leader
+    ? around.marks.filter((mark) =>
+        pointsOn(leader).some((point) => Math.hypot(point.x - mark.x, point.y - mark.y) < mark.radius - 3),
+      ).length
+    : 0;
   return (
     candidate.own +
     (spill > 0 ? costs.outside + spill : 0) +
-    marks * costs.mark +
+    (marks + pierced) * costs.mark +
     Math.min(lines, 6) * costs.line
   );
 }
@@ -118,36 +141,68 @@ function fixedCost(candidate: Candidate, around: Surroundings): number {
 function between(one: Candidate, other: Candidate): number {
   const shared = overlap(one, other);
   const crossed =
-    (one.leader && crossing(one.leader, other)) || (other.leader && crossing(other.leader, one)) ? 1 : 0;
-  return (shared > 0 ? costs.label + shared * costs.label : 0) + crossed * costs.mark;
+    (one.leader !== null && runsThrough(one.leader, other)) ||
+    (other.leader !== null && runsThrough(other.leader, one)) ||
+    (one.leader !== null && other.leader !== null && cross(one.leader, other.leader));
+  return (shared > 0 ? costs.label + shared * costs.label : 0) + (crossed ? costs.mark : 0);
+}
+
+type Choice = { readonly candidate: Candidate; readonly fixed: number };
+
+/** Each label takes its cheapest place given the others, in turn, until none wants to move. */
+function settle(choices: readonly (readonly Choice[])[], order: readonly number[]): readonly Choice[] {
+  const chosen: (Choice | null)[] = choices.map(() => null);
+  for (let sweep = 0; sweep < 8; sweep++) {
+    let moved = false;
+    for (const i of order) {
+      let best: Choice | null = null;
+      let bestCost = Infinity;
+      for (const choice of choices[i]!) {
+        let cost = choice.fixed;
+        for (let j = 0; j < chosen.length && cost < bestCost; j++) {
+          const other = chosen[j];
+          if (j !== i && other) cost += between(choice.candidate, other.candidate);
+        }
+        if (cost < bestCost) [best, bestCost] = [choice, cost];
+      }
+      if (best !== chosen[i]) moved = true;
+      chosen[i] = best;
+    }
+    if (!moved) break;
+  }
+  return chosen.map((choice) => choice!);
+}
+
+function totalCost(chosen: readonly Choice[]): number {
+  return chosen.reduce(
+    (sum, one, i) =>
+      sum +
+      one.fixed +
+      chosen.slice(i + 1).reduce((pairs, other) => pairs + between(one.candidate, other.candidate), 0),
+    0,
+  );
 }
 
 /**
- * Each label takes its cheapest place given the others, in turn, until none wants to move. The same
- * input gives the same places.
+ * The best of a few settlements, which differ in who goes first. The same input gives the same places.
  */
 export function placeLabels(labels: readonly LabelWanted[], around: Surroundings): readonly PlacedLabel[] {
   const choices = labels.map((label) =>
     candidatesFor(label, around).map((candidate) => ({ candidate, fixed: fixedCost(candidate, around) })),
   );
-  const chosen: (Candidate | null)[] = labels.map(() => null);
-  for (let sweep = 0; sweep < 6; sweep++) {
-    let moved = false;
-    choices.forEach((options, i) => {
-      let best: Candidate | null = null;
-      let bestCost = Infinity;
-      for (const { candidate, fixed } of options) {
-        let cost = fixed;
-        for (let j = 0; j < chosen.length && cost < bestCost; j++) {
-          const other = chosen[j];
-          if (j !== i && other) cost += between(candidate, other);
-        }
-        if (cost < bestCost) [best, bestCost] = [candidate, cost];
-      }
-      if (best !== chosen[i]) moved = true;
-      chosen[i] = best;
-    });
-    if (!moved) break;
+  const forward = labels.map((_, i) => i);
+  const orders = [
+    forward,
+    [...forward].reverse(),
+    [...forward.filter((i) => i % 2 === 0), ...forward.filter((i) => i % 2 === 1)],
+    [...forward.filter((i) => i % 2 === 1), ...forward.filter((i) => i % 2 === 0)],
+  ];
+  let best: readonly Choice[] = [];
+  let bestCost = Infinity;
+  for (const order of orders) {
+    const settled = settle(choices, order);
+    const cost = totalCost(settled);
+    if (cost < bestCost) [best, bestCost] = [settled, cost];
   }
-  return chosen.map((candidate) => candidate!);
+  return best.map(({ candidate }) => candidate);
 }

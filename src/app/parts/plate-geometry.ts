@@ -20,7 +20,10 @@ const held = (value: number, most: number): number => Math.min(most, Math.max(0,
 export function onPlate(plate: Plate, at: PlatePoint): PlatePoint {
   const grain = plate.size[0] / 1000;
   const round = (value: number): number => Number((Math.round(value / grain) * grain).toPrecision(8));
-  return [round(held(at[0], plate.size[0])), round(held(at[1], plate.size[1]))];
+  return [
+    held(round(held(at[0], plate.size[0])), plate.size[0]),
+    held(round(held(at[1], plate.size[1])), plate.size[1]),
+  ];
 }
 
 /** Where a key moves the cross, or null when the key is not an arrow. With `fine`, in small steps. */
