@@ -152,16 +152,21 @@ export function layoutBandStrip(wanted: BandStripWanted): BandStripLayout {
   const toX = (at: number): number =>
     inset + ((Math.min(Math.max(axis.at(at), from), to) - from) / (to - from)) * (widthPx - 2 * inset);
   // "Exactly 10" is a stretch without width: it still has to be seen.
-  const stretch = ([lo, hi]: readonly [number, number]): Stretch => {
-    const spare = Math.max(0, leastStretchPx - (toX(hi) - toX(lo))) / 2;
-    return { from: toX(lo) - spare, to: toX(hi) + spare };
+  const stretch = ([lo, hi]: readonly [number, number], within?: Stretch): Stretch => {
+    const width = Math.max(leastStretchPx, toX(hi) - toX(lo));
+    const middle = (toX(lo) + toX(hi)) / 2;
+    const start = within
+      ? Math.min(Math.max(middle - width / 2, within.from), within.to - width)
+      : middle - width / 2;
+    return { from: start, to: start + width };
   };
+  const adequate = stretch(band.adequate);
   const labels = rowsOf(edgesOf(wanted, toX), wanted);
   const text = value === null ? '' : wanted.write(value);
   const half = textWidthPx(text, wanted.labelSizePx + 3) / 2;
   return {
-    desired: stretch(band.desired),
-    adequate: stretch(band.adequate),
+    desired: stretch(band.desired, adequate),
+    adequate,
     targetX: toX(band.target),
     floorX: band.floor === undefined ? null : toX(band.floor),
     ceilingX: band.ceiling === undefined ? null : toX(band.ceiling),
