@@ -41,6 +41,27 @@ export interface UndoEvent {
 
 export type RecordEvent = AnswerEvent | UndoEvent;
 
+/**
+ * An event of a kind that this version doesn't know, from a newer one: not counted, but kept word for
+ * word, so that nothing is lost on the way through an older device.
+ */
+export interface StrangerEvent {
+  readonly kind: 'stranger';
+  readonly id: EventId;
+  readonly atMs: number;
+  readonly raw: Readonly<Record<string, unknown>>;
+}
+
+/** Whatever the record holds on to. Known events may carry further fields of a newer version; they are kept too. */
+export type KeptEvent = RecordEvent | StrangerEvent;
+
+/** A deck that the pilot opened from a file, as its author wrote it. */
+export interface DeckFile {
+  readonly id: string;
+  readonly version: string;
+  readonly text: string;
+}
+
 /** What the fold knows of one card of one deck. */
 export interface CardHistory {
   readonly memory: CardMemory | null;
