@@ -30,11 +30,19 @@ export async function buildApp(root: string): Promise<string | null> {
   if (!existsSync(vite)) return 'The packages are not installed. Run "npm ci" first.';
   const { code, output } = await runToEnd(root, [vite, 'build', '--logLevel', 'warn']);
   if (code !== 0)
-    return `${output.trim()}\n\nThe app could not be built (see above). After "git pull", run "npm ci" again; else mend the named file.`;
+    return `${withoutStack(output)}\n\nThe app could not be built (see above). After "git pull", run "npm ci" again; else mend the named file.`;
   // A file changed while the build ran is newer than the build, even if it was saved before its end.
   utimesSync(join(builtFolder(root), stamp), started, started);
   return null;
 }
+
+/** The bundler prints its own call stack after the message that names file and line. */
+const withoutStack = (output: string): string =>
+  output
+    .split('\n')
+    .filter((line) => !/^\s+at .+:\d+:\d+\)?( \{)?$/.test(line))
+    .join('\n')
+    .trim();
 
 function newestMs(path: string): number {
   if (!existsSync(path)) return 0;
