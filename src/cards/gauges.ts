@@ -1,7 +1,6 @@
 /** What the strips of a rule prompt show. */
 import { quantityOf } from '../deck/lookup.ts';
 import type { Deck, Phase } from '../deck/types.ts';
-import { units } from '../deck/units.ts';
 import type { State } from '../rules/types.ts';
 import type { GaugeReading } from './types.ts';
 
@@ -13,7 +12,7 @@ export function gaugesOf(deck: Deck, phase: Phase, state: State): GaugeReading[]
     return {
       quantity: id,
       label: quantity.label,
-      unit: units[quantity.unit].symbol,
+      unit: quantity.unit,
       value: state[id]!,
       span: { lo, hi, loOpen: false, hiOpen: false },
       step: quantity.step,
