@@ -185,7 +185,7 @@ function apart(points: readonly Point[], leastPx: number): readonly Point[] {
 function along(points: readonly Point[]): readonly Point[] {
   return points.flatMap((from, i) => {
     const to = points[(i + 1) % points.length]!;
-    const pieces = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 8));
+    const pieces = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 4));
     return Array.from({ length: pieces }, (_, k) => ({
       x: from.x + ((to.x - from.x) * k) / pieces,
       y: from.y + ((to.y - from.y) * k) / pieces,

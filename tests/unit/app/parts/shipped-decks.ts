@@ -1,10 +1,12 @@
 /** The decks the app comes with, for pictures that must hold for real ones. Their checks are tested elsewhere. */
-import { readFileSync, readdirSync } from 'node:fs';
 import { parse } from 'yaml';
 import type { Deck } from '../../../../src/deck/types.ts';
 
-const folder = new URL('../../../../decks/', import.meta.url);
+// Not read from the disk: component tests run as in a browser.
+const texts = import.meta.glob<string>('../../../../decks/*.deck.yaml', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
 
-export const shippedDecks: readonly Deck[] = readdirSync(folder)
-  .filter((name) => name.endsWith('.deck.yaml'))
-  .map((name) => parse(readFileSync(new URL(name, folder), 'utf8')) as Deck);
+export const shippedDecks: readonly Deck[] = Object.values(texts).map((text) => parse(text) as Deck);
