@@ -284,6 +284,23 @@ describe('a plate', () => {
     expect(onpick).toHaveBeenCalledExactlyOnceWith([300, 100]);
   });
 
+  it('first brings the cross in by Enter, and lets later Enters through to the page', async () => {
+    const [onpick, onPage] = [vi.fn(), vi.fn()];
+    document.addEventListener('keydown', onPage);
+    const { rerender } = render(PlatePicture, { plate, onmove: () => {}, onpick });
+    await userEvent.tab();
+    onPage.mockClear();
+    await userEvent.keyboard('{Enter}');
+    expect(onpick).toHaveBeenLastCalledWith([380, 115]);
+    expect(onPage).not.toHaveBeenCalled();
+    await rerender({ at: [380, 115] });
+    await userEvent.keyboard('{ArrowLeft}');
+    expect(onPage).not.toHaveBeenCalled();
+    await userEvent.keyboard('{Enter}');
+    expect(onPage).toHaveBeenCalledOnce();
+    document.removeEventListener('keydown', onPage);
+  });
+
   it('is picked where the pointer is lifted', async () => {
     const [onmove, onpick] = [vi.fn(), vi.fn()];
     render(PlatePicture, { plate, onmove, onpick });
