@@ -1,0 +1,51 @@
+/** How far a state was from one that calls for something else, in words. */
+import { actionOf, controlOf, quantityOf } from '../../deck/lookup.ts';
+import { sayList, sayValue } from '../../deck/say.ts';
+import type { Deck } from '../../deck/types.ts';
+import type { AnswerDetail } from '../../grading/types.ts';
+import type { Edge } from '../../rules/types.ts';
+
+const mostSentences = 3;
+
+/** The nearest edges first, measured in steps of each quantity, a few at most. */
+export function edgeSentences(
+  deck: Deck,
+  detail: Extract<AnswerDetail, { form: 'controls' }>,
+): readonly string[] {
+  const { actions } = detail.decision;
+  return detail.edges
+    .flatMap(({ quantity: id, below, above }) => {
+      const quantity = quantityOf(deck, id);
+      const sides: { edge: Edge | null; way: string }[] = [
+        { edge: below, way: 'less' },
+        { edge: above, way: 'more' },
+      ];
+      return sides.flatMap(({ edge, way }) =>
+        edge === null
+          ? []
+          : [
+              {
+                steps: edge.distance / quantity.step,
+                text: `${quantity.label} ${sayValue(edge.distance, quantity)} ${way}, at ${sayValue(edge.at, quantity)}: ${sayChange(deck, actions, edge.actions)}.`,
+              },
+            ],
+      );
+    })
+    .sort((one, other) => one.steps - other.steps)
+    .slice(0, mostSentences)
+    .map(({ text }) => text);
+}
+
+function sayChange(
+  deck: Deck,
+  before: Readonly<Record<string, string>>,
+  after: Readonly<Record<string, string>>,
+): string {
+  const changed = Object.entries(after).filter(([control, action]) => before[control] !== action);
+  const words = changed.map(([controlId, action]) => {
+    const control = controlOf(deck, controlId);
+    const { label, spoken } = actionOf(control, action);
+    return spoken ?? `${control.label.toLowerCase()} ${label.toLowerCase()}`;
+  });
+  return words.length > 0 ? sayList(words) : 'the rest is asked again';
+}

@@ -1,0 +1,123 @@
+/** The app as a whole: which deck is in hand, which session runs, what has to be said to the pilot. */
+import type { Scheduler, SessionPlan } from '../../memory/types.ts';
+import type { LiveRecord } from '../../record/live.ts';
+import { askToPersist } from '../../record/store/persist.ts';
+import type { RecordStore } from '../../record/store/store.ts';
+import { DrillRun } from './drill-run.svelte.ts';
+import { Library } from './library.svelte.ts';
+import { RecallSession } from './recall-session.svelte.ts';
+import { hrefOf, readRoute, type Page, type Route } from './route.svelte.ts';
+import type { Settings } from './settings.svelte.ts';
+import { firstDeck } from './shipped-decks.ts';
+import { Training } from './training.svelte.ts';
+
+export interface AppSetup {
+  readonly settings: Settings;
+  readonly record: LiveRecord;
+  readonly store: RecordStore;
+  readonly scheduler: Scheduler;
+  readonly nowMs: () => number;
+  readonly monotonicMs: () => number;
+  readonly newSeed: () => number;
+  readonly hash: () => string;
+  readonly goTo: (hash: string) => void;
+}
+
+export class App {
+  readonly settings: Settings;
+  readonly record: LiveRecord;
+  readonly library: Library;
+  readonly #setup: AppSetup;
+  route = $state.raw<Route>({ page: 'recall', rest: '' });
+  training = $state.raw<Training | null>(null);
+  session = $state.raw<RecallSession | null>(null);
+  run = $state.raw<DrillRun | null>(null);
+  /** Says that writing fails, or that something could not be read. */
+  troubles = $state.raw<readonly string[]>([]);
+  /** Lets a new version of the app in. */
+  update = $state.raw<(() => void) | null>(null);
+
+  constructor(setup: AppSetup) {
+    this.#setup = setup;
+    this.settings = setup.settings;
+    this.record = setup.record;
+    this.library = new Library(setup.store);
+    setup.record.subscribe(() => this.#readTroubles());
+    this.#readTroubles();
+    this.followAddress();
+  }
+
+  get nowMs(): () => number {
+    return this.#setup.nowMs;
+  }
+
+  /** A new version may be let in only when nothing is being answered. */
+  get idle(): boolean {
+    return (this.session?.finished ?? true) && this.run?.answering == null;
+  }
+
+  followAddress(): void {
+    this.route = readRoute(this.#setup.hash());
+    // Leaving a page covers its prompt: the clock must not run on unseen.
+    if (this.route.page !== 'recall') this.session?.answering?.pause();
+    if (this.route.page !== 'drill') this.run?.answering?.pause();
+  }
+
+  go(page: Page, rest = ''): void {
+    this.#setup.goTo(hrefOf(page, rest));
+  }
+
+  async chooseDeck(id: string): Promise<void> {
+    const deck = (await this.library.deck(id)) ?? (await this.library.deck(firstDeck));
+    if (!deck) {
+      this.troubles = [`The deck “${id}” could not be loaded. Reload the page, or choose another deck.`];
+      return;
+    }
+    this.training?.close();
+    this.session = null;
+    this.run = null;
+    this.settings.change({ deck: deck.id });
+    const { record, scheduler, nowMs, newSeed } = this.#setup;
+    this.training = new Training(deck, { record, scheduler, nowMs, newSeed });
+  }
+
+  startSession(plan?: SessionPlan): void {
+    const { training, settings } = this;
+    if (!training) return;
+    const what = plan ?? training.plan(settings.minutes);
+    if (what.items.length === 0) return;
+    this.session = new RecallSession(what, training, settings, this.#setup.monotonicMs);
+  }
+
+  endSession(): void {
+    const worthKeeping = this.session?.finished ?? false;
+    this.session = null;
+    if (worthKeeping) void askToPersist();
+    void this.record.settle();
+  }
+
+  startDrill(phase: string | null): void {
+    const { training, settings } = this;
+    if (!training) return;
+    const { monotonicMs, newSeed } = this.#setup;
+    this.run = new DrillRun(phase, training, settings, monotonicMs, newSeed());
+  }
+
+  endDrill(): void {
+    this.run = null;
+    void this.record.settle();
+  }
+
+  drillFrom(phase: string): void {
+    this.startDrill(phase);
+    this.go('drill', phase);
+  }
+
+  acceptCaution(): void {
+    this.settings.change({ cautionSeen: true });
+  }
+
+  #readTroubles(): void {
+    this.troubles = this.record.problems.map(({ message }) => message);
+  }
+}

@@ -1,0 +1,72 @@
+/** Which keys work which row of controls. Pure, so that the screen and the keyboard can't disagree. */
+import type { ControlRow } from '../../cards/types.ts';
+
+export interface RowKeys {
+  /** `KeyboardEvent.key` values, lower case; null when one key steps through the choices. */
+  readonly back: string | null;
+  readonly on: string;
+  /** As printed on the screen. */
+  readonly shown: string;
+}
+
+const pairs: Readonly<Record<'vertical' | 'horizontal', readonly RowKeys[]>> = {
+  horizontal: [
+    { back: 'arrowleft', on: 'arrowright', shown: '← →' },
+    { back: 'a', on: 'd', shown: 'A D' },
+  ],
+  vertical: [
+    { back: 'arrowdown', on: 'arrowup', shown: '↑ ↓' },
+    { back: 's', on: 'w', shown: 'W S' },
+  ],
+};
+
+/** Arrows for the first row of each axis, letters for the second; any other row has one stepping key. */
+export function keysFor(rows: readonly ControlRow[]): ReadonlyMap<string, RowKeys> {
+  const free = { horizontal: [...pairs.horizontal], vertical: [...pairs.vertical] };
+  const taken = new Set<string>();
+  const keys = new Map<string, RowKeys>();
+  for (const row of rows) {
+    const pair = row.axis ? free[row.axis].shift() : undefined;
+    if (!pair) continue;
+    keys.set(row.id, pair);
+    taken.add(pair.on);
+    if (pair.back) taken.add(pair.back);
+  }
+  for (const row of rows) {
+    if (keys.has(row.id)) continue;
+    const letters = [...row.label.toLowerCase(), ...'123456789'].filter((key) => /[a-z0-9]/.test(key));
+    const on = letters.find((key) => !taken.has(key) && !reserved.has(key));
+    if (!on) continue;
+    taken.add(on);
+    keys.set(row.id, { back: null, on, shown: on.toUpperCase() });
+  }
+  return keys;
+}
+
+/** Keys that mean something else on the pages that show controls. */
+const reserved: ReadonlySet<string> = new Set(['u', 'p', 'z']);
+
+export interface RowMove {
+  readonly row: string;
+  readonly action: string;
+}
+
+/** What a key press changes, or null when the key belongs to no row. A pair stops at the ends; a stepping key goes round. */
+export function moveFor(
+  key: string,
+  rows: readonly ControlRow[],
+  chosen: Readonly<Record<string, string>>,
+): RowMove | null {
+  const pressed = key.toLowerCase();
+  for (const [row, keys] of keysFor(rows)) {
+    if (pressed !== keys.on && pressed !== keys.back) continue;
+    const actions = rows.find((candidate) => candidate.id === row)!.actions;
+    const at = actions.findIndex((action) => action.id === chosen[row]);
+    const next =
+      keys.back === null
+        ? (at + 1) % actions.length
+        : Math.min(actions.length - 1, Math.max(0, at + (pressed === keys.on ? 1 : -1)));
+    return { row, action: actions[next]!.id };
+  }
+  return null;
+}

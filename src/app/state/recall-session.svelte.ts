@@ -1,0 +1,127 @@
+/** A recall session being answered: which card is next, what it was graded, the way back. */
+import type { Card } from '../../cards/types.ts';
+import { biasOf } from '../../grading/bias.ts';
+import {
+  answered,
+  current,
+  remainingSeconds,
+  startRun,
+  takenBack,
+  type SessionRun,
+} from '../../memory/run.ts';
+import type { SessionPlan } from '../../memory/types.ts';
+import { quantityOf } from '../../deck/lookup.ts';
+import { Answering } from './answering.svelte.ts';
+import type { Settings } from './settings.svelte.ts';
+import type { Training } from './training.svelte.ts';
+
+const callsShown = 5;
+
+export class RecallSession {
+  readonly #training: Training;
+  readonly #settings: Settings;
+  readonly #monotonicMs: () => number;
+  run = $state.raw<SessionRun>()!;
+  answering = $state.raw<Answering | null>(null);
+  /** Events of this session, newest last, to take back. */
+  #events: string[] = [];
+  readonly tally = $state({ desired: 0, adequate: 0, outside: 0 });
+  readonly missed = $state<string[]>([]);
+
+  constructor(plan: SessionPlan, training: Training, settings: Settings, monotonicMs: () => number) {
+    this.#training = training;
+    this.#settings = settings;
+    this.#monotonicMs = monotonicMs;
+    this.run = startRun(plan);
+    this.#ask();
+  }
+
+  get finished(): boolean {
+    return this.answering === null;
+  }
+
+  get minutesLeft(): number {
+    return Math.max(1, Math.round(remainingSeconds(this.run, this.#secondsOf) / 60));
+  }
+
+  readonly #secondsOf = (id: string): number => {
+    const card = this.#training.card(id);
+    return card ? this.#training.secondsFor(card.kind) : 0;
+  };
+
+  /** Calls of the same value, the newest last, for the line under the band. */
+  get earlierCalls(): readonly number[] {
+    const calls = this.answering ? (this.#training.history(this.answering.prompt.card.id)?.calls ?? []) : [];
+    return calls.flatMap(({ value }) => (value === undefined ? [] : [value])).slice(-callsShown);
+  }
+
+  get trend(): string | null {
+    const ask = this.answering?.prompt.ask;
+    if (ask?.form !== 'number' || !this.answering) return null;
+    const calls = this.#training.history(this.answering.prompt.card.id)?.calls ?? [];
+    const errors = calls.flatMap(({ signedError }) => (signedError === undefined ? [] : [signedError]));
+    return biasOf(errors, quantityOf(this.#training.deck, ask.quantity))?.words ?? null;
+  }
+
+  next(): void {
+    const { answering } = this;
+    if (!answering?.assessment) return;
+    this.run = answered(this.run, answering.assessment.performance);
+    this.#ask();
+  }
+
+  /** Undoes the last answer, on record too, and asks its card again. */
+  takeBack(): boolean {
+    const event = this.#events.pop();
+    if (event === undefined) return false;
+    // An answer just graded hasn't moved the run on yet.
+    if (!this.answering?.assessment) this.run = takenBack(this.run);
+    this.#training.takeBack(event);
+    this.#uncount();
+    this.#ask();
+    return true;
+  }
+
+  get canTakeBack(): boolean {
+    return this.answering?.assessment != null || this.#events.length > 0;
+  }
+
+  readonly #graded: { card: string; performance: 'desired' | 'adequate' | 'outside' }[] = [];
+
+  #uncount(): void {
+    const last = this.#graded.pop();
+    if (!last) return;
+    this.tally[last.performance] -= 1;
+    if (
+      last.performance !== 'desired' &&
+      !this.#graded.some(({ card, performance }) => card === last.card && performance !== 'desired')
+    )
+      this.missed.splice(this.missed.indexOf(last.card), 1);
+  }
+
+  #count(card: Card, performance: 'desired' | 'adequate' | 'outside'): void {
+    this.#graded.push({ card: card.id, performance });
+    this.tally[performance] += 1;
+    if (performance !== 'desired' && !this.missed.includes(card.id)) this.missed.push(card.id);
+  }
+
+  #ask(): void {
+    const item = current(this.run);
+    const card = item && this.#training.card(item.id);
+    if (!card) {
+      this.answering = null;
+      return;
+    }
+    this.answering = new Answering({
+      procedure: this.#training.procedure,
+      prompt: this.#training.freshPrompt(card),
+      timing: this.#settings.timing,
+      desiredInARow: this.#training.history(card.id)?.desiredInARow ?? 0,
+      monotonicMs: this.#monotonicMs,
+      onGraded: (assessment, elapsedMs) => {
+        this.#events.push(this.#training.keep(this.answering!.prompt, 'recall', assessment, elapsedMs));
+        this.#count(card, assessment.performance);
+      },
+    });
+  }
+}

@@ -1,0 +1,66 @@
+/** What the Record page shows, worked out of histories: pure, so that it can be tested without a page. */
+import type { Card } from '../../cards/types.ts';
+import { gateIndexOf, gateOf, quantityOf } from '../../deck/lookup.ts';
+import type { Band, Deck, Quantity } from '../../deck/types.ts';
+import { biasOf, type Bias } from '../../grading/bias.ts';
+import type { Call, CardHistory } from '../../record/types.ts';
+
+export interface Recent {
+  readonly card: Card;
+  readonly call: Call;
+}
+
+/** The newest answers of all cards, newest first. */
+export function recentAnswers(
+  cards: readonly Card[],
+  historyOf: (cardId: string) => CardHistory | null,
+  most: number,
+): readonly Recent[] {
+  return cards
+    .flatMap((card) => (historyOf(card.id)?.calls ?? []).map((call) => ({ card, call })))
+    .sort((one, other) => (one.call.event < other.call.event ? 1 : -1))
+    .slice(0, most);
+}
+
+export interface ValueRow {
+  readonly card: Card;
+  readonly gate: string;
+  readonly gateNumber: number;
+  readonly quantity: Quantity;
+  readonly band: Band;
+  /** Oldest first. */
+  readonly values: readonly number[];
+  readonly meanAbsoluteError: number;
+  readonly bias: Bias | null;
+  readonly outside: number;
+}
+
+/** Values that have been called, gate by gate, with their error and bias. */
+export function valueRows(
+  deck: Deck,
+  cards: readonly Card[],
+  historyOf: (cardId: string) => CardHistory | null,
+): readonly ValueRow[] {
+  return cards.flatMap((card) => {
+    if (card.kind !== 'value' || card.gate === null) return [];
+    const calls = historyOf(card.id)?.calls ?? [];
+    const errors = calls.flatMap(({ signedError }) => (signedError === undefined ? [] : [signedError]));
+    if (errors.length === 0) return [];
+    const gate = gateOf(deck, card.gate);
+    const quantityId = card.id.split('/')[2]!;
+    const quantity = quantityOf(deck, quantityId);
+    return [
+      {
+        card,
+        gate: gate.label,
+        gateNumber: gateIndexOf(deck, card.gate) + 1,
+        quantity,
+        band: gate.values[quantityId]!,
+        values: calls.flatMap(({ value }) => (value === undefined ? [] : [value])),
+        meanAbsoluteError: errors.reduce((sum, error) => sum + Math.abs(error), 0) / errors.length,
+        bias: biasOf(errors, quantity),
+        outside: calls.filter(({ performance }) => performance === 'outside').length,
+      },
+    ];
+  });
+}

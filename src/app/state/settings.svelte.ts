@@ -1,0 +1,78 @@
+/** What the pilot chose for this device. Small, so kept where it can be read before the first paint. */
+
+export type Theme = 'auto' | 'day' | 'night';
+/** Factor on every response window; Infinity is untimed. */
+export type Timing = 1 | 1.5 | 2 | typeof Infinity;
+
+export const themes: readonly Theme[] = ['auto', 'day', 'night'];
+export const timings: readonly Timing[] = [1, 1.5, 2, Infinity];
+export const sessionMinutes: readonly number[] = [5, 10, 15, 20, 30];
+
+interface Kept {
+  theme: Theme;
+  /** null stands for untimed: JSON has no Infinity. */
+  timing: number | null;
+  minutes: number;
+  deck: string | null;
+  cautionSeen: boolean;
+}
+
+const key = 'gatecall.settings';
+
+export interface KeyValue {
+  getItem(key: string): string | null;
+  setItem(key: string, value: string): void;
+}
+
+function read(storage: KeyValue): Partial<Kept> {
+  try {
+    const value: unknown = JSON.parse(storage.getItem(key) ?? '{}');
+    return value !== null && typeof value === 'object' ? value : {};
+  } catch {
+    // Unreadable or forbidden storage: the defaults serve.
+    return {};
+  }
+}
+
+export class Settings {
+  theme = $state<Theme>('auto');
+  timing = $state<Timing>(1);
+  minutes = $state(10);
+  deck = $state<string | null>(null);
+  cautionSeen = $state(false);
+  readonly #storage: KeyValue;
+
+  constructor(storage: KeyValue) {
+    this.#storage = storage;
+    const kept = read(storage);
+    if (themes.includes(kept.theme as Theme)) this.theme = kept.theme as Theme;
+    const timing = kept.timing === null ? Infinity : kept.timing;
+    if (timings.includes(timing as Timing)) this.timing = timing as Timing;
+    if (sessionMinutes.includes(kept.minutes as number)) this.minutes = kept.minutes as number;
+    if (typeof kept.deck === 'string') this.deck = kept.deck;
+    this.cautionSeen = kept.cautionSeen === true;
+  }
+
+  /** As plain data: for this device's storage, and to take along in a backup. */
+  get kept(): Readonly<Record<string, unknown>> {
+    const kept: Kept = {
+      theme: this.theme,
+      timing: this.timing === Infinity ? null : this.timing,
+      minutes: this.minutes,
+      deck: this.deck,
+      cautionSeen: this.cautionSeen,
+    };
+    return { ...kept };
+  }
+
+  change(values: Partial<Pick<Settings, 'theme' | 'timing' | 'minutes' | 'deck' | 'cautionSeen'>>): void {
+    Object.assign(this, values);
+    try {
+      this.#storage.setItem(key, JSON.stringify(this.kept));
+    } catch {
+      // A choice that can't be kept still holds until the page is closed.
+    }
+  }
+}
+
+export const sayTiming = (timing: Timing): string => (timing === Infinity ? 'Untimed' : `×${timing}`);
