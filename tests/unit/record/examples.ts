@@ -1,5 +1,6 @@
 /** Events to test with, made by hand or drawn at random, and a model of memory that notices any change of order. */
 import fc from 'fast-check';
+import type { AssessedAnswer } from '../../../src/record/answer-event.ts';
 import { eventIds, type EventIds } from '../../../src/record/event-id.ts';
 import { knownCardKinds } from '../../../src/record/schema.ts';
 import type { AnswerEvent, EventId, KeptEvent, UndoEvent } from '../../../src/record/types.ts';
@@ -165,3 +166,49 @@ export const shuffledInPieces = (record: readonly KeptEvent[]): fc.Arbitrary<Kep
       const edges = [0, ...cuts.sort((one, other) => one - other), all.length];
       return edges.slice(1).map((edge, i) => all.slice(edges[i]!, edge));
     });
+
+/** An answer of 160 ft, late, where 140 was right; unless told otherwise. */
+export function assessed(
+  change: Partial<AssessedAnswer> = {},
+  card = 'value/alongside/altitude',
+): AssessedAnswer {
+  return {
+    deck: { id: 'marram-recovery', version: '1.0.0' },
+    prompt: {
+      card: {
+        id: card,
+        kind: 'value',
+        gate: 'alongside',
+        group: 'alongside',
+        label: 'Alongside the spot · altitude',
+        critical: true,
+        windowMs: 5000,
+        expected: '140 ft',
+      },
+      seed: 77,
+      place: 'Gate 7 of 9 · Alongside the spot',
+      title: 'Altitude',
+      detail: '',
+      ask: {
+        form: 'number',
+        quantity: 'altitude',
+        band: { target: 140, desired: [130, 150], adequate: [110, 170] },
+        limit: null,
+      },
+    },
+    assessment: {
+      performance: 'adequate',
+      timeliness: 'late',
+      rating: 2,
+      critical: true,
+      headline: '20 ft high',
+      expected: '140 ft',
+      because: null,
+      source: null,
+      detail: { form: 'number', value: 160, signedError: 20, steps: 2, passedLimit: null },
+    },
+    mode: 'recall',
+    elapsedMs: 2100,
+    ...change,
+  };
+}

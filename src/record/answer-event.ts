@@ -1,0 +1,49 @@
+/** Assessment -> event: what the record keeps of an answer. */
+import type { Deck } from '../deck/types.ts';
+import type { Prompt } from '../cards/types.ts';
+import type { Assessment } from '../grading/types.ts';
+import { most } from './schema.ts';
+import type { AnswerEvent, EventId } from './types.ts';
+
+/** An answer that has been assessed, with what it was an answer to. */
+export interface AssessedAnswer {
+  readonly deck: Pick<Deck, 'id' | 'version'>;
+  readonly prompt: Prompt;
+  readonly assessment: Assessment;
+  readonly mode: AnswerEvent['mode'];
+  /** From the prompt's showing to the answer, in milliseconds. */
+  readonly elapsedMs: number;
+}
+
+/** The event of an answer. Words past the record's longest are cut, a prompt left open counts 11 days at most. */
+export function answerEvent(
+  { deck, prompt, assessment, mode, elapsedMs }: AssessedAnswer,
+  id: EventId,
+  nowMs: number,
+): AnswerEvent {
+  const { card, seed } = prompt;
+  const { performance, timeliness, rating, detail } = assessment;
+  return {
+    kind: 'answer',
+    id,
+    atMs: Math.max(0, Math.floor(nowMs)),
+    deck: deck.id,
+    deckVersion: deck.version,
+    card: card.id,
+    cardKind: card.kind,
+    critical: card.critical,
+    mode,
+    seed,
+    performance,
+    timeliness,
+    rating,
+    elapsedMs: Math.min(Math.max(0, elapsedMs), most.elapsedMs),
+    // JSON has no −0: adding 0 makes it 0 from the start.
+    ...(detail.form === 'number' ? { value: detail.value + 0, signedError: detail.signedError + 0 } : {}),
+    headline: cut(assessment.headline, most.headline),
+    expected: cut(assessment.expected, most.expected),
+  };
+}
+
+const cut = (text: string, longest: number): string =>
+  text.length <= longest ? text : `${text.slice(0, longest - 1)}…`;

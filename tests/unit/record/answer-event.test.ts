@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import type { Prompt } from '../../../src/cards/types.ts';
+import type { Assessment } from '../../../src/grading/types.ts';
+import { answerEvent } from '../../../src/record/answer-event.ts';
+import { parseEvent } from '../../../src/record/schema.ts';
+import { assessed, eveningMs, testIds } from './examples.ts';
+
+const id = testIds().next(eveningMs);
+const given = assessed();
+
+describe('the event of an answer', () => {
+  it('keeps what was asked, what was called, and what came of it', () => {
+    expect(answerEvent(given, id, eveningMs)).toEqual({
+      kind: 'answer',
+      id,
+      atMs: eveningMs,
+      deck: 'marram-recovery',
+      deckVersion: '1.0.0',
+      card: 'value/alongside/altitude',
+      cardKind: 'value',
+      critical: true,
+      mode: 'recall',
+      seed: 77,
+      performance: 'adequate',
+      timeliness: 'late',
+      rating: 2,
+      elapsedMs: 2100,
+      value: 160,
+      signedError: 20,
+      headline: '20 ft high',
+      expected: '140 ft',
+    });
+  });
+
+  it('has no number when none was called', () => {
+    const assessment: Assessment = { ...given.assessment, detail: { form: 'none' } };
+    const event = answerEvent({ ...given, assessment }, id, eveningMs);
+    expect(Object.keys(event)).not.toContain('value');
+    expect(Object.keys(event)).not.toContain('signedError');
+  });
+
+  it.each<[string, Partial<typeof given>, Partial<Assessment>, Partial<Prompt>, number]>([
+    ['words without end', {}, { headline: 'x'.repeat(9000), expected: 'y'.repeat(9000) }, {}, eveningMs],
+    ['a prompt left open for a month', { elapsedMs: 30 * 86_400_000 }, {}, {}, eveningMs],
+    ['a stopwatch that ran backwards', { elapsedMs: -3 }, {}, {}, eveningMs],
+    ['a clock with fractions', {}, {}, {}, eveningMs + 0.25],
+    ['a clock before 1970', {}, {}, {}, -1],
+  ])('can be read back, also with %s', (_, change, assessment, prompt, nowMs) => {
+    const changed = {
+      ...given,
+      ...change,
+      assessment: { ...given.assessment, ...assessment },
+      prompt: { ...given.prompt, ...prompt },
+    };
+    const event = answerEvent(changed, id, nowMs);
+    expect(parseEvent(event)).toEqual({ ok: true, event });
+  });
+});

@@ -1,0 +1,263 @@
+import { describe, expect, it } from 'vitest';
+import { cardKey, foldEvents } from '../../../src/record/fold.ts';
+import { openRecord, type LiveRecord } from '../../../src/record/live.ts';
+import { memoryStore } from '../../../src/record/store/memory-store.ts';
+import { Device } from './device.ts';
+import { assessed, dayMs, evening, eveningMs, testIds, testScheduler } from './examples.ts';
+
+const key = cardKey('marram-recovery', 'value/alongside/altitude');
+const nowMs = eveningMs;
+
+const answersIn = (record: LiveRecord): number =>
+  [...record.histories.values()].reduce((sum, { calls }) => sum + calls.length, 0);
+
+describe('a live record', () => {
+  it('knows at once what an answer came to, before it is written', async () => {
+    const record = await new Device().open();
+    expect(record.history('marram-recovery', 'value/alongside/altitude')).toBeNull();
+    const { event, saved } = record.append(assessed(), nowMs);
+    expect(record.histories).toEqual(foldEvents([event], testScheduler));
+    expect(record.history('marram-recovery', 'value/alongside/altitude')?.calls[0]?.value).toBe(160);
+    expect(record.unsaved).toEqual([event]);
+    expect(await saved).toEqual({ ok: true });
+    expect(record.unsaved).toEqual([]);
+  });
+
+  it('is the same when it is opened again', async () => {
+    const device = new Device();
+    const record = await device.open();
+    for (let i = 0; i < 5; i++) await record.append(assessed({}, `note/n${i % 2}`), nowMs + i).saved;
+    await record.undoLast(nowMs + 9)?.saved;
+    const again = await device.open();
+    expect(again.histories).toEqual(record.histories);
+    expect(answersIn(again)).toBe(4);
+    expect(again.problems).toEqual([]);
+  });
+
+  it('takes back the last answer, then the one before, and gives it again', async () => {
+    const record = await new Device().open();
+    const values = () => record.histories.get(key)?.calls.map(({ atMs }) => atMs - nowMs) ?? [];
+    for (const second of [1, 2, 3]) record.append(assessed(), nowMs + second);
+    const first = record.undoLast(nowMs + 4);
+    expect(values()).toEqual([1, 2]);
+    record.undoLast(nowMs + 5);
+    expect(values()).toEqual([1]);
+    record.undo(first!.event.id, nowMs + 6);
+    expect(values()).toEqual([1, 3]);
+    record.undoLast(nowMs + 7);
+    record.undoLast(nowMs + 8);
+    expect(record.histories.size).toBe(0);
+    expect(record.undoLast(nowMs + 9)).toBeNull();
+  });
+
+  it('takes back the last answer of one deck, and nothing that it doesn’t hold', async () => {
+    const record = await new Device().open();
+    const here = record.append(assessed(), nowMs).event;
+    record.append(assessed({ deck: { id: 'light-aircraft-circuit', version: '2.0.0' } }), nowMs + 1);
+    expect(record.undoLast(nowMs + 2, 'marram-recovery')?.event.of).toBe(here.id);
+    expect(record.undo(testIds(99).next(nowMs), nowMs + 3)).toBeNull();
+    expect([...record.histories.keys()]).toEqual(['light-aircraft-circuit/value/alongside/altitude']);
+  });
+
+  it('tells its subscribers which cards changed, until they have heard enough', async () => {
+    const record = await new Device().open();
+    const heard: string[][] = [];
+    const stop = record.subscribe((changed) => heard.push([...changed]));
+    record.append(assessed(), nowMs);
+    record.append(assessed({}, 'note/a'), nowMs);
+    stop();
+    record.append(assessed(), nowMs);
+    expect(heard).toEqual([[key], ['marram-recovery/note/a']]);
+  });
+});
+
+describe('a live record whose store fails', () => {
+  it('says so, keeps the answers, exports them, and writes them when it can', async () => {
+    const device = new Device();
+    const record = await device.open();
+    const told: number[] = [];
+    record.subscribe((changed) => told.push(changed.size));
+    await record.append(assessed(), nowMs).saved;
+    device.disk.fault = 'full';
+    const { event, saved } = record.append(assessed(), nowMs + 1);
+    expect(await saved).toMatchObject({ ok: false, reason: 'full' });
+    expect(record.failure?.reason).toBe('full');
+    expect(record.problems.map(({ code }) => code)).toEqual(['not-saved']);
+    expect(record.unsaved).toEqual([event]);
+    expect(told).toEqual([1, 1, 0]);
+    expect(answersIn(record)).toBe(2);
+    const { text } = await record.exportBackup(nowMs);
+    expect(text).toContain(event.id);
+    device.disk.fault = null;
+    expect(await record.flush()).toEqual({ ok: true });
+    expect(record.problems).toEqual([]);
+    expect(told).toEqual([1, 1, 0, 0]);
+    expect(answersIn(await device.open())).toBe(2);
+  });
+});
+
+describe('two tabs with one record', () => {
+  it('hear of each other’s answers and undos at once', async () => {
+    const device = new Device();
+    const [one, two] = [await device.open(), await device.open()];
+    const heard: string[][] = [];
+    two.subscribe((changed) => heard.push([...changed]));
+    one.append(assessed(), nowMs);
+    expect(two.histories).toEqual(one.histories);
+    expect(heard).toEqual([[key]]);
+    two.undoLast(nowMs + 1);
+    expect(one.histories.size).toBe(0);
+    expect(device.hub.sent).toBe(2);
+  });
+
+  it('catch up when they could not hear', async () => {
+    const device = new Device();
+    const [one, two] = [await device.open(), await device.open()];
+    device.hub.deaf = true;
+    await one.append(assessed(), nowMs).saved;
+    await two.append(assessed({}, 'note/a'), nowMs).saved;
+    await two.lookAgain();
+    expect(answersIn(two)).toBe(2);
+    for (let i = 0; i < 250; i++) await one.append(assessed({}, `note/n${i % 9}`), nowMs + i).saved;
+    await one.settle();
+    await two.append(assessed({}, 'note/b'), nowMs).saved;
+    await two.lookAgain();
+    expect(answersIn(two)).toBe(253);
+    await one.lookAgain();
+    expect(one.histories).toEqual(two.histories);
+  });
+
+  it('may settle at the same time', async () => {
+    const device = new Device();
+    const [one, two] = [await device.open(), await device.open()];
+    const saved: Promise<unknown>[] = [];
+    for (let i = 0; i < 300; i++)
+      saved.push((i % 2 ? one : two).append(assessed({}, `note/n${i % 9}`), nowMs + i).saved);
+    await Promise.all([...saved, one.settle(), two.settle()]);
+    await Promise.all([one.settle(), two.settle()]);
+    expect(answersIn(one)).toBe(300);
+    const again = await device.open();
+    expect(again.histories).toEqual(one.histories);
+    expect(two.histories).toEqual(one.histories);
+  });
+
+  it('don’t mind what else is said on the channel', async () => {
+    const device = new Device();
+    const record = await device.open();
+    record.append(assessed(), nowMs);
+    const stranger = device.hub.channel();
+    for (const message of [
+      null,
+      7,
+      'events',
+      {},
+      { about: 'events' },
+      { about: 'events', events: [1, { kind: 'answer' }] },
+    ])
+      stranger.postMessage(message);
+    expect(answersIn(record)).toBe(1);
+  });
+
+  it('no longer listen once closed', async () => {
+    const device = new Device();
+    const [one, two] = [await device.open(), await device.open()];
+    two.close();
+    one.append(assessed(), nowMs);
+    expect(two.histories.size).toBe(0);
+  });
+
+  it('both forget when one erases, and keep what was not yet written', async () => {
+    const device = new Device();
+    const [one, two] = [await device.open(), await device.open()];
+    await one.append(assessed(), nowMs).saved;
+    await one.append(assessed({}, 'note/a'), nowMs).saved;
+    expect(await one.erase()).toEqual({ ok: true });
+    expect([one.histories.size, two.histories.size]).toEqual([0, 0]);
+    expect((await device.open()).histories.size).toBe(0);
+    await two.append(assessed(), nowMs).saved;
+    expect(answersIn(one)).toBe(1);
+    expect(answersIn(await device.open())).toBe(1);
+  });
+});
+
+describe('start-up', () => {
+  it('goes on from the snapshot: only what came since is folded', async () => {
+    const device = new Device();
+    const record = await device.open();
+    for (let i = 0; i < 250; i++)
+      await record.append(assessed({}, `note/n${i % 9}`), nowMs + i * dayMs).saved;
+    await record.settle();
+    await record.append(assessed(), nowMs + 300 * dayMs).saved;
+    let steps = 0;
+    const counting = {
+      ...testScheduler,
+      next: (...given: Parameters<typeof testScheduler.next>) => (steps++, testScheduler.next(...given)),
+    };
+    const again = await device.open(counting);
+    expect(again.histories).toEqual(record.histories);
+    // One answer, and a few steps to see that the snapshot is of the same model.
+    expect(steps).toBeLessThan(10);
+  });
+
+  it('folds everything when the model is another one than the snapshot’s, and leaves a new snapshot', async () => {
+    const device = new Device();
+    const record = await device.open();
+    for (let i = 0; i < 250; i++) await record.append(assessed(), nowMs + i * dayMs).saved;
+    await record.settle();
+    const before = device.disk.snapshot;
+    const other = {
+      ...testScheduler,
+      next: (...given: Parameters<typeof testScheduler.next>) => ({
+        ...testScheduler.next(...given),
+        difficulty: 3,
+      }),
+    };
+    const again = await device.open(other);
+    const { events } = await again.events();
+    expect(again.histories).toEqual(foldEvents(events, other));
+    await again.settle();
+    expect(device.disk.snapshot).not.toEqual(before);
+    expect((await device.open(other)).histories).toEqual(again.histories);
+  });
+
+  it('does without a snapshot that is damaged', async () => {
+    const device = new Device();
+    const record = await device.open();
+    for (let i = 0; i < 250; i++) await record.append(assessed(), nowMs + i).saved;
+    await record.settle();
+    device.disk.snapshot = { ...device.disk.snapshot!, text: 'damaged' };
+    expect((await device.open()).histories).toEqual(record.histories);
+  });
+
+  it('leaves few answers as they are: there is nothing to spare', async () => {
+    const device = new Device();
+    const record = await device.open();
+    for (let i = 0; i < 20; i++) await record.append(assessed(), nowMs + i).saved;
+    await record.settle();
+    expect(device.disk.chunks.size).toBe(0);
+    expect(device.disk.snapshot).toBeNull();
+  });
+
+  it('of a record that can’t be read says so, and goes on with what is answered from then on', async () => {
+    const store = memoryStore();
+    await store.appendMany(evening(3));
+    const problem = { code: 'cannot-read' as const, message: 'It could not be read.' };
+    let readable = false;
+    const failing: typeof store = {
+      ...store,
+      open: async () =>
+        readable ? await store.open() : { snapshot: null, loose: [], mark: null, problems: [problem] },
+      load: async () =>
+        readable ? await store.load() : { events: [], loose: [], mark: null, problems: [problem] },
+    };
+    const record = await openRecord({ store: failing, scheduler: testScheduler, ids: testIds(2) });
+    expect(record.problems).toEqual([problem]);
+    await record.append(assessed(), nowMs).saved;
+    await record.settle();
+    expect(answersIn(record)).toBe(1);
+    readable = true;
+    await record.lookAgain();
+    expect(record.problems).toEqual([]);
+    expect(answersIn(record)).toBe(4);
+  });
+});
