@@ -16,8 +16,8 @@ export interface CardMemory {
 
 export interface Scheduler {
   /**
-   * The memory after one more answer. An `atMs` before the last answer (a clock set back, a merged
-   * record) is treated as the time of the last answer; it never throws and never loses the answer.
+   * The memory after one more answer. With an `atMs` before the last answer (a clock set back, a merged
+   * record) no time has passed; it never throws and never loses the answer.
    */
   next(memory: CardMemory | null, rating: Rating, atMs: number, critical: boolean): CardMemory;
   /** Chance of recall, 0 to 1, at `atMs`; 0 for a card never answered. */
@@ -38,6 +38,8 @@ export interface SessionCard {
 export interface SessionItem {
   readonly id: string;
   readonly why: 'due' | 'new';
+  /** How often it is expected to be shown until it is answered desired. */
+  readonly showings: number;
 }
 
 export interface SessionPlan {
