@@ -8,6 +8,9 @@
 import * as z from 'zod/mini';
 import { unitIds } from './units.ts';
 
+// The page's policy forbids code generation.
+z.config({ jitless: true });
+
 /** Documents a schema so that text editors show the words while the author types. */
 function about<T extends z.core.$ZodType>(description: string, schema: T): T {
   z.globalRegistry.add(schema, { description });
@@ -16,8 +19,11 @@ function about<T extends z.core.$ZodType>(description: string, schema: T): T {
 
 const id = () => z.string().check(z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/), z.maxLength(60));
 const words = (max = 400) => z.string().check(z.minLength(1), z.maxLength(max));
-/** YAML can spell NaN and infinities (`.nan`, `.inf`); neither is a value anyone can fly. */
-const amount = () => z.number();
+/**
+ * YAML can spell NaN and infinities (`.nan`, `.inf`), which no number of the schema may be; the bounds
+ * keep sums and differences of such numbers exact enough.
+ */
+const amount = () => z.number().check(z.minimum(-1e9), z.maximum(1e9));
 const range = () => z.tuple([amount(), amount()]);
 const condition = () => z.string().check(z.minLength(1), z.maxLength(200));
 
@@ -200,7 +206,8 @@ export const tableSchema = z.strictObject({
       z.boolean(),
     ),
   ),
-  inputs: z.array(id()).check(z.minLength(1)),
+  // The analysis looks at every combination of the inputs' edges.
+  inputs: z.array(id()).check(z.minLength(1), z.maxLength(12)),
   source: z.optional(id()),
   rules: z.array(ruleSchema).check(z.minLength(1)),
 });

@@ -1,0 +1,28 @@
+/** All checks of sense, in one list: each takes the sound parts and yields what it finds. */
+import type { Draft } from '../draft.ts';
+import type { DeckParts } from '../parts.ts';
+import { checkBands } from './bands.ts';
+import { checkControls } from './controls.ts';
+import { checkGates } from './gates.ts';
+import { checkIds } from './ids.ts';
+import { checkNotes } from './notes.ts';
+import { checkPhases } from './phases.ts';
+import { checkPlates } from './plates.ts';
+import { checkQuantities } from './quantities.ts';
+import { checkReferences } from './references.ts';
+import { checkTables } from './tables.ts';
+import { checkUnused } from './unused.ts';
+
+export const checks: readonly ((parts: DeckParts) => Iterable<Draft>)[] = [
+  checkIds,
+  checkReferences,
+  checkQuantities,
+  checkBands,
+  checkGates,
+  checkControls,
+  checkPhases,
+  checkTables,
+  checkPlates,
+  checkNotes,
+  checkUnused,
+];

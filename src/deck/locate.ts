@@ -1,0 +1,52 @@
+/** Path in the document -> place in the text. */
+import { isAlias, isMap, isScalar, isSeq, type LineCounter, type Node } from 'yaml';
+import type { DocumentPath, Place } from './findings.ts';
+
+/** From and to, in UTF-16 units from the start of the text. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+export type Target = 'value' | 'key';
+
+/**
+ * Where the value at a path stands, or the key that leads to it. What isn't there (a missing key) is
+ * looked for at its nearest existing ancestor; what an alias stands for, at the alias.
+ */
+export function stretchOf(root: Node | null, path: DocumentPath, target: Target): Stretch {
+  let stretch = stretchOfNode(root) ?? { from: 0, to: 0 };
+  let node: unknown = root;
+  for (const [depth, step] of path.entries()) {
+    const isLast = depth === path.length - 1;
+    if (isMap(node)) {
+      const pair = node.items.find(({ key }) => isScalar(key) && key.value === step);
+      if (!pair) return stretch;
+      const key = stretchOfNode(pair.key) ?? stretch;
+      if (isLast && target === 'key') return key;
+      // An empty value has no text of its own: point to its key.
+      const value = stretchOfNode(pair.value);
+      stretch = value && value.to > value.from ? value : key;
+      node = pair.value;
+    } else if (isSeq(node) && typeof step === 'number') {
+      const item = node.items[step];
+      const here = stretchOfNode(item);
+      if (!here) return stretch;
+      stretch = here;
+      node = item;
+    } else return stretch;
+    if (isAlias(node)) return stretch;
+  }
+  return stretch;
+}
+
+function stretchOfNode(node: unknown): Stretch | null {
+  const range = (node as Node | null | undefined)?.range;
+  return range ? { from: range[0], to: range[1] } : null;
+}
+
+/** Line and column from 1, as text editors count; columns in UTF-16 units. */
+export function placeOf(lines: LineCounter, offset: number): Place {
+  const { line, col } = lines.linePos(offset);
+  return { line: Math.max(1, line), column: Math.max(1, col) };
+}

@@ -1,0 +1,226 @@
+/** What the schema says is wrong -> findings with the rule, what was found, and the mend. */
+import type * as z from 'zod/mini';
+import type { DeckCode } from './codes.ts';
+import type { Draft } from './draft.ts';
+import type { DocumentPath } from './findings.ts';
+import { nearestOf } from './nearest.ts';
+import { isMapping, valueAt, type Plain } from './plain-data.ts';
+import { quoted, sayFigure, sayFound } from './quoting.ts';
+import { sayList } from './say.ts';
+import { descriptionAt, keysOf, schemaAt } from './schema-at.ts';
+import { deckFormat, deckSchema } from './schema.ts';
+import { units } from './units.ts';
+import { wordsForNumber } from './words-for-number.ts';
+
+type Issue = z.core.$ZodIssue;
+
+export function draftsForIssue(issue: Issue, data: Plain): Draft[] {
+  const path = issue.path as (string | number)[];
+  const value = valueAt(data, path);
+  const one = (code: DeckCode, message: string): Draft[] => [{ code, message, path }];
+  if (value === undefined && path.length > 0) return [missing(path, data)];
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return issue.keys.map((key) => unknownKey(key, path, data));
+    case 'invalid_type':
+      return [wrongType(issue.expected, value, path)];
+    case 'invalid_value':
+      return [wrongValue(issue.values.map(String), value, path)];
+    case 'invalid_union':
+      return [
+        wrongValue(
+          (issue.code === 'invalid_union' && 'options' in issue ? (issue.options ?? []) : []).map(String),
+          value,
+          path,
+        ),
+      ];
+    case 'invalid_format':
+      return [wrongForm(value, path)];
+    case 'too_small':
+      if (issue.origin === 'string')
+        return one('empty-text', 'A text must stand here, it is empty; write it or take the key away.');
+      if (issue.origin === 'number') return one('number-too-large', tooFar(value));
+      return [wrongLength(Number(issue.minimum), 'at least', value, path, data)];
+    case 'too_big':
+      if (issue.origin === 'string')
+        return one(
+          'text-too-long',
+          `A text here may have ${issue.maximum} characters, this one has ${String(value).length}; shorten it.`,
+        );
+      if (issue.origin === 'number') return one('number-too-large', tooFar(value));
+      return [wrongLength(Number(issue.maximum), 'at most', value, path, data)];
+    default:
+      // The schema uses no other kind of check; should one come, it is still told where it is.
+      return one(
+        'wrong-type',
+        `What stands here does not fit the format, found ${sayFound(value)}; compare it with the schema.`,
+      );
+  }
+}
+
+function missing(path: DocumentPath, data: Plain): Draft {
+  const key = String(path[path.length - 1]);
+  const about = descriptionAt(deckSchema, data, path);
+  const meaning = about ? ` (${about.replace(/\.$/, '')})` : '';
+  const mend = key === 'format' ? `begin the file with “format: ${deckFormat}”` : `add “${key}: …”`;
+  return {
+    code: 'missing-key',
+    message: `${quoted(key)}${meaning} must be given, it is missing; ${mend}.`,
+    path,
+  };
+}
+
+function unknownKey(key: string, path: DocumentPath, data: Plain): Draft {
+  const known = keysOf(schemaAt(deckSchema, data, path));
+  const present = valueAt(data, path);
+  const free = known.filter((name) => !isMapping(present) || !Object.hasOwn(present, name));
+  const near = nearestOf(key.slice(0, 100), free);
+  const mend = near ? `write ${quoted(near)}` : 'take it away';
+  return {
+    code: 'unknown-key',
+    message: `The keys here are ${sayList(known)}, found ${quoted(key)}; ${mend}.`,
+    path: [...path, key],
+    onKey: true,
+  };
+}
+
+function wrongType(expected: string, value: Plain | undefined, path: DocumentPath): Draft {
+  const draft = (code: DeckCode, message: string): Draft => ({ code, message, path });
+  const found = sayFound(value);
+  if (path.length === 0)
+    return draft(
+      'not-a-mapping',
+      `A deck file must be a mapping of keys and values, found ${found}; begin it with “format: ${deckFormat}”.`,
+    );
+  switch (expected) {
+    case 'number': {
+      if (typeof value === 'number')
+        return draft(
+          'not-a-number',
+          `A value must be a number that can be flown, found ${found}; write a plain number.`,
+        );
+      if (typeof value === 'string') return { ...wordsForNumber(value), path };
+      return draft('wrong-type', `A number must stand here, found ${found}; write one.`);
+    }
+    case 'string':
+      if (typeof value === 'number' || typeof value === 'boolean')
+        return draft(
+          'wrong-type',
+          `A text must stand here, found ${found}; put it in quotes: "${String(value)}".`,
+        );
+      return draft('wrong-type', `A text must stand here, found ${found}; write it.`);
+    case 'boolean':
+      return draft(
+        'wrong-type',
+        `Yes or no is written “true” or “false”, found ${found}; write one of them, without quotes.`,
+      );
+    case 'array':
+      return draft(
+        'wrong-type',
+        `A list must stand here, found ${found}; put each element on a line of its own after “- ”, or all in [brackets].`,
+      );
+    case 'tuple':
+      return draft('wrong-type', `Two numbers must stand here, found ${found}; write them as [from, to].`);
+    default:
+      return draft(
+        'wrong-type',
+        `A mapping of keys and values must stand here, found ${found}; write its keys, indented, below.`,
+      );
+  }
+}
+
+function wrongValue(known: readonly string[], value: Plain | undefined, path: DocumentPath): Draft {
+  const found = sayFound(value);
+  const text = typeof value === 'string' ? value : '';
+  if (path.length === 1 && path[0] === 'format')
+    return {
+      code: 'wrong-format',
+      message: `This program reads the format “${deckFormat}”, found ${found}; write “format: ${deckFormat}”, or open the file with a program that knows its format.`,
+      path,
+    };
+  const isUnit = path[0] === 'quantities' && path[2] === 'unit';
+  const near = (isUnit ? unitMeantBy(text) : null) ?? nearestOf(text.slice(0, 100), known);
+  const mend = near ? `write ${quoted(near)}` : 'write one of them';
+  return {
+    code: isUnit ? 'unknown-unit' : 'unknown-choice',
+    message: `${isUnit ? 'The known units are' : 'What may stand here is'} ${sayList(known, isUnit ? 'and' : 'or')}, found ${found}; ${mend}.`,
+    path,
+  };
+}
+
+/** "feet" -> "ft", "degrees" -> "deg": the words and marks by which a unit is known elsewhere. */
+function unitMeantBy(text: string): string | null {
+  const wanted = text.trim().toLowerCase();
+  const fits = ([id, unit]: [
+    string,
+    { symbol: string; spoken: string; typed: readonly string[] },
+  ]): boolean =>
+    wanted !== '' &&
+    [id, unit.symbol, unit.spoken, ...unit.typed].some((word) => word.toLowerCase() === wanted);
+  return Object.entries(units).find(fits)?.[0] ?? null;
+}
+
+function wrongForm(value: Plain | undefined, path: DocumentPath): Draft {
+  const found = sayFound(value);
+  if (path.length === 1 && path[0] === 'version')
+    return {
+      code: 'bad-version',
+      message: `A version is three whole numbers with dots, found ${found}; write one like “1.0.0”.`,
+      path,
+    };
+  if (path.length === 1 && path[0] === 'language')
+    return {
+      code: 'bad-language',
+      message: `A language is written as a BCP 47 tag, found ${found}; write one like “en” or “de-AT”.`,
+      path,
+    };
+  const like = idLike(String(value));
+  return {
+    code: 'bad-id',
+    message: `An id has small letters, digits and single hyphens and begins with a letter, found ${found}; write ${like ? quoted(like) : 'one like “short-final”'}.`,
+    path,
+  };
+}
+
+/** An id that resembles the text, or null when it has no letters to make one from. */
+function idLike(text: string): string | null {
+  const id = text
+    .slice(0, 100)
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/([a-z0-9])([A-Z])/g, '$1-$2')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^[-0-9]+|-+$/g, '');
+  return id === '' ? null : id.slice(0, 60).replace(/-+$/, '');
+}
+
+function wrongLength(
+  wanted: number,
+  bound: 'at least' | 'at most',
+  value: Plain | undefined,
+  path: DocumentPath,
+  data: Plain,
+): Draft {
+  const length = Array.isArray(value) ? value.length : 0;
+  if (schemaAt(deckSchema, data, path)?._zod.def.type === 'tuple')
+    return {
+      code: 'wrong-count',
+      message: `Exactly ${wanted} numbers must stand here, found ${length}; write them as [first, second], with a point before decimals.`,
+      path,
+    };
+  if (bound === 'at least')
+    return {
+      code: 'too-few',
+      message: `A list needs at least ${wanted} element${wanted === 1 ? '' : 's'} here, found ${length}; add ${wanted - length} or take the key away.`,
+      path,
+    };
+  return {
+    code: 'too-many',
+    message: `A list may have ${wanted} elements here, found ${length}; take ${length - wanted} away.`,
+    path,
+  };
+}
+
+const tooFar = (value: Plain | undefined): string =>
+  `A number may reach a thousand million either way, found ${typeof value === 'number' ? sayFigure(value) : sayFound(value)}; check its digits.`;

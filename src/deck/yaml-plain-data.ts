@@ -1,0 +1,154 @@
+/** The parsed tree of a YAML file -> plain data without shared parts, dangerous keys or duplicates. */
+import { isAlias, isMap, isScalar, isSeq, type Alias, type Document, type Node, type YAMLMap } from 'yaml';
+import type { Draft } from './draft.ts';
+import type { DocumentPath } from './findings.ts';
+import { mostAliases, mostElements, mostKeys, mostNesting } from './limits.ts';
+import { reservedNames, type Plain } from './plain-data.ts';
+import { quoted } from './quoting.ts';
+
+export interface MadeData {
+  readonly data: Plain;
+  readonly drafts: readonly Draft[];
+  /** Where a value was left out, so that nobody complains that it is missing. */
+  readonly left: readonly DocumentPath[];
+}
+
+/** Leaves out what it complains about: later checks go on with the rest. */
+export function plainDataOf(document: Document.Parsed): MadeData {
+  const drafts: Draft[] = [];
+  const left: DocumentPath[] = [];
+  const anchors = new Map<string, Node>();
+  /** Anchors whose content is being made: an alias to one of them would never end. */
+  const open = new Set<string>();
+  let aliases = 0;
+
+  function make(node: unknown, path: DocumentPath): Plain {
+    const made = isAlias(node) ? makeAliased(node, path) : makeAnchored(node, path);
+    if (made === undefined) left.push(path);
+    return made ?? null;
+  }
+
+  function makeAnchored(node: unknown, path: DocumentPath): Plain | undefined {
+    const anchor = (node as Node | null)?.anchor;
+    if (anchor !== undefined) anchors.set(anchor, node as Node);
+    if (anchor !== undefined) open.add(anchor);
+    const made = makePlain(node, path);
+    if (anchor !== undefined) open.delete(anchor);
+    return made;
+  }
+
+  function makePlain(node: unknown, path: DocumentPath): Plain | undefined {
+    if (path.length > mostNesting) {
+      if (!drafts.some(({ code }) => code === 'too-deep'))
+        complain(
+          'too-deep',
+          `Lists and mappings may lie ${mostNesting} deep in each other, with the aliases filled in they lie deeper; write the values out.`,
+          path,
+          node,
+        );
+      return undefined;
+    }
+    if (isMap(node)) return makeMapping(node, path);
+    if (isSeq(node)) {
+      if (node.items.length > mostElements) {
+        complain(
+          'too-many',
+          `A list may have ${mostElements.toLocaleString('en-US')} elements, this one has ${node.items.length.toLocaleString('en-US')}; split the deck.`,
+          path,
+          node,
+        );
+        return undefined;
+      }
+      return node.items.map((item, index) => make(item, [...path, index]));
+    }
+    if (isScalar(node)) return makeScalar(node.value);
+    return null;
+  }
+
+  function makeMapping(node: YAMLMap, path: DocumentPath): Plain | undefined {
+    if (node.items.length > mostKeys) {
+      complain(
+        'too-many',
+        `A mapping may have ${mostKeys} keys, this one has ${node.items.length.toLocaleString('en-US')}; split the deck.`,
+        path,
+        node,
+      );
+      return undefined;
+    }
+    const made: Record<string, Plain> = {};
+    for (const { key: keyNode, value } of node.items) {
+      const key = isScalar(keyNode) ? keyNode.value : undefined;
+      if (typeof key !== 'string' || key === '') {
+        // The parser has told of lists and mappings as keys already.
+        if (key === '' || isAlias(keyNode) || keyNode === null)
+          complain(
+            'bad-key',
+            'A key must be a word, here it is missing or an alias; write the word before the colon.',
+            path,
+            keyNode ?? value ?? node,
+          );
+        continue;
+      }
+      const here = [...path, key];
+      if (reservedNames.has(key))
+        complain(
+          'reserved-name',
+          `No key may be called ${quoted(key)}, a name that the program itself needs; choose another.`,
+          here,
+          keyNode,
+        );
+      else if (Object.hasOwn(made, key))
+        complain(
+          'duplicate-key',
+          `A key may stand once in a mapping, ${quoted(key)} stands here again; take one of the two out.`,
+          here,
+          keyNode,
+        );
+      else made[key] = make(value, here);
+    }
+    return made;
+  }
+
+  function makeAliased(alias: Alias, path: DocumentPath): Plain | undefined {
+    const target = anchors.get(alias.source);
+    if (++aliases > mostAliases) {
+      if (aliases === mostAliases + 1)
+        complain(
+          'too-many-aliases',
+          `A file may use ${mostAliases} aliases, counted again inside what each stands for; here are more: write the values out.`,
+          path,
+          alias,
+        );
+      return undefined;
+    }
+    if (!target || open.has(alias.source)) {
+      const fault = target ? 'stands inside itself' : 'stands for nothing before it';
+      complain(
+        'bad-alias',
+        `An alias must stand for a value marked earlier with “&”, ${quoted(`*${alias.source}`)} ${fault}; write the value out.`,
+        path,
+        alias,
+      );
+      return undefined;
+    }
+    open.add(alias.source);
+    const made = makePlain(target, path);
+    open.delete(alias.source);
+    return made;
+  }
+
+  function complain(code: Draft['code'], message: string, path: DocumentPath, node: unknown): void {
+    const offset = (node as Node | null)?.range?.[0];
+    drafts.push({ code, message, path, ...(offset === undefined ? {} : { offset }) });
+  }
+
+  const data = make(document.contents, []);
+  return { data, drafts, left };
+}
+
+function makeScalar(value: unknown): Plain {
+  // −0 is 0 to everybody but Object.is.
+  if (typeof value === 'number') return value === 0 ? 0 : value;
+  if (typeof value === 'string' || typeof value === 'boolean') return value;
+  return null;
+}

@@ -1,0 +1,99 @@
+/** The parser's errors in words for someone who doesn't know YAML by heart. */
+import type { YAMLError } from 'yaml';
+import type { DeckCode } from './codes.ts';
+import { quoted } from './quoting.ts';
+
+interface Words {
+  readonly code: DeckCode;
+  readonly message: string;
+}
+
+export function wordsForYamlError(error: YAMLError, text: string): Words {
+  const syntax = (message: string): Words => ({ code: 'yaml-syntax', message });
+  const found = text.slice(error.pos[0], error.pos[0] + 1);
+  switch (error.code) {
+    case 'TAB_AS_INDENT':
+      return {
+        code: 'tab-indentation',
+        message: 'Lines are indented with spaces, here stands a tab; replace it by spaces.',
+      };
+    case 'MULTIPLE_DOCS':
+      return {
+        code: 'several-documents',
+        message: 'A file holds one deck, here “---” begins a second one; move it to a file of its own.',
+      };
+    case 'TAG_RESOLVE_FAILED':
+      return {
+        code: 'bad-tag',
+        message: `Values carry no type marks, here stands ${quoted(tagAt(text, error.pos[0]))}; take it away.`,
+      };
+    case 'NON_STRING_KEY':
+      return {
+        code: 'bad-key',
+        message: 'A key must be a word, here it is a list or a mapping; write one word before the colon.',
+      };
+    case 'BAD_ALIAS':
+      return {
+        code: 'bad-alias',
+        message:
+          'A “*” at the start of a value makes it an alias, this one has no proper name; put the text in quotes.',
+      };
+    case 'BAD_SCALAR_START':
+      return syntax(`A text can’t begin with ${quoted(found)}; put the whole text in quotes.`);
+    case 'BAD_DQ_ESCAPE':
+      return syntax(
+        'In double quotes a backslash begins a special mark and this is none; double the backslash or use single quotes.',
+      );
+    case 'BAD_INDENT':
+      return syntax(
+        /flow/i.test(error.message)
+          ? 'A bracket opened before must close and its lines be indented more than the key; close it, or indent.'
+          : 'All keys of one mapping, and all dashes of one list, must begin in the same column; indent this line like its neighbours.',
+      );
+    case 'MISSING_CHAR':
+      return syntax(wordsForMissing(error.message));
+    case 'BLOCK_AS_IMPLICIT_KEY':
+    case 'MULTILINE_IMPLICIT_KEY':
+      return syntax(
+        'One line holds one key, a colon, a space and its value, and here something stands in between; put a text that holds “: ” in quotes, give a new key its own line, or add the missing colon.',
+      );
+    case 'BLOCK_IN_FLOW':
+      return syntax('Inside brackets no indented lists or mappings may stand; use brackets there too.');
+    case 'KEY_OVER_1024_CHARS':
+      return syntax('A key may have 1,024 characters, this one has more; shorten it.');
+    case 'UNEXPECTED_TOKEN':
+      return syntax(wordsForUnexpected(error.message, found));
+    default:
+      return syntax(
+        `The text is not YAML here (${lowerFirst(error.message)}); compare it with the lines around it.`,
+      );
+  }
+}
+
+function wordsForMissing(message: string): string {
+  const missing = /Missing closing (\S)/.exec(message)?.[1];
+  if (missing)
+    return `A text opened with ${missing} must be closed with ${missing}, this one is not; add the closing mark.`;
+  if (/comma|,/.test(message))
+    return 'Entries in brackets are parted by commas, one is missing here; add it.';
+  if (/space/i.test(message))
+    return 'A space must stand here, before a “#” and after a comma, a colon or a closing quote; add it.';
+  const mark = /expected .* end with (\S)/.exec(message)?.[1];
+  return mark
+    ? `A bracket opened before must close with ${mark}, it does not; add it.`
+    : 'A mark is missing here; compare the line with its neighbours.';
+}
+
+function wordsForUnexpected(message: string, found: string): string {
+  if (found === ',')
+    return 'A comma stands here with nothing before it; take it away, or put a text that holds commas in quotes.';
+  if (found === ']' || found === '}')
+    return `A closing ${quoted(found)} stands here without its opening one; take it away or open it.`;
+  if (/node end/.test(message))
+    return 'A value ends before this and something follows on the same line; put the whole text in quotes, or take away what follows.';
+  return `${found.trim() ? quoted(found) : 'A mark'} stands where none is expected; put a text with special marks in quotes.`;
+}
+
+const tagAt = (text: string, offset: number): string =>
+  /^\S{1,40}/.exec(text.slice(offset, offset + 40))?.[0] ?? '!';
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
