@@ -4,6 +4,7 @@ import { eventIds } from '../record/event-id.ts';
 import { openRecord } from '../record/live.ts';
 import { idbStore } from '../record/store/idb-store.ts';
 import AppView from './App.svelte';
+import { fetchAll } from './pages/lazy-pages.ts';
 import { watchForUpdate } from './offline.ts';
 import { App } from './state/app.svelte.ts';
 import { Settings } from './state/settings.svelte.ts';
@@ -45,5 +46,6 @@ document.addEventListener('visibilitychange', () => {
 
 await app.chooseDeck(settings.deck ?? firstDeck);
 mount(AppView, { target: document.getElementById('app')!, props: { app } });
+void fetchAll();
 void record.settle();
 watchForUpdate((apply) => (app.update = apply));

@@ -1,0 +1,13 @@
+/** Pages that the first paint can do without. Each is fetched once; `fetchAll` brings them in when the page is quiet. */
+export const lazyPages = {
+  recall: () => import('./recall/Recall.svelte'),
+  drill: () => import('./drill/Drill.svelte'),
+  brief: () => import('./brief/Brief.svelte'),
+  record: () => import('./record/Record.svelte'),
+  decks: () => import('./decks/Decks.svelte'),
+};
+
+/** So that nothing has to be fetched later, when the connection may be gone. A failure is met again when the page is opened. */
+export async function fetchAll(): Promise<void> {
+  await Promise.allSettled(Object.values(lazyPages).map((load) => load()));
+}
