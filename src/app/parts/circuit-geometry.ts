@@ -61,6 +61,8 @@ export interface CircuitLayout {
 const powers = [1, 0.8, 0.65, 0.55, 0.47, 0.4, 0.34, 0.28];
 /** A ship drawn shorter than this many times its width would look like a raft. */
 const leastReferenceAspect = 4.2;
+/** A wider drawing would spend its height on the bulge of a half turn; what is left over is room for labels. */
+const widestAspect = 0.95;
 /** Height of a label's line, in type sizes: ink and a little air. */
 const lineHeight = 1.2;
 
@@ -98,7 +100,7 @@ function frameFor(wanted: CircuitWanted, ahead: AxisScale, right: AxisScale, eve
     const [left, top] = [Math.min(...points.map((p) => p.x)), Math.min(...points.map((p) => p.y))];
     const width = Math.max(1e-6, Math.max(...points.map((p) => p.x)) - left);
     const height = Math.max(1e-6, Math.max(...points.map((p) => p.y)) - top);
-    let byX = (wanted.widthPx - 2 * pad) / width;
+    let byX = (Math.min(wanted.widthPx, wanted.heightPx * widestAspect) - 2 * pad) / width;
     let byY = (wanted.heightPx - 2 * pad) / height;
     if (even) byX = byY = Math.min(byX, byY);
     const spareX = (wanted.widthPx - width * byX) / 2;

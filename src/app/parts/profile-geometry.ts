@@ -70,8 +70,16 @@ interface Written {
 }
 
 /** Above its point if that is free, else below, else higher up. */
-function labelY(x: number, width: number, pointY: number, size: number, placed: readonly Written[]): number {
+function labelY(
+  x: number,
+  width: number,
+  pointY: number,
+  size: number,
+  lowestY: number,
+  placed: readonly Written[],
+): number {
   const clear = (y: number): boolean =>
+    y <= lowestY &&
     placed.every(
       (other) => Math.abs(other.x - x) >= (other.width + width) / 2 + 3 || Math.abs(other.y - y) >= size + 1,
     );
@@ -107,7 +115,7 @@ export function layoutProfile(wanted: ProfileWanted): ProfileLayout {
     if (text !== undefined) {
       const width = textWidthPx(text, size);
       const middle = Math.min(Math.max(x, width / 2 + 1), wanted.widthPx - width / 2 - 1);
-      const written = { x: middle, y: labelY(middle, width, y, size, placed), width };
+      const written = { x: middle, y: labelY(middle, width, y, size, baseY - size / 2, placed), width };
       placed.push(written);
       label = { text, x: written.x, y: written.y };
     }

@@ -66,6 +66,20 @@ describe('the gate shown in full', () => {
   });
 });
 
+describe('a mark of a source', () => {
+  it('leads to its place in the list without touching the address', async () => {
+    const circuit = shippedDecks.find((deck) => deck.id === 'light-aircraft-circuit')!;
+    const { container } = render(Brief, { deck: circuit });
+    const before = location.href;
+    const [mark] = within(screen.getByRole('table')).getAllByRole('link', { name: /^source \d+$/ });
+    await userEvent.click(mark!);
+    expect(location.href).toBe(before);
+    const number = Number(/\d+/.exec(mark!.textContent)![0]);
+    expect(document.activeElement).toBe(container.querySelector(`#source-${number}`));
+    expect(document.activeElement?.textContent).toContain(circuit.sources[number - 1]!.title);
+  });
+});
+
 describe('the briefing sheet', () => {
   it('prints when asked, and offers no print where there is none', async () => {
     const onprint = vi.fn();

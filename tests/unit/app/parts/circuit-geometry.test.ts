@@ -34,6 +34,8 @@ const sizes = [
   [480, 600],
   [560, 620],
   [720, 640],
+  // As on a printed sheet.
+  [491, 325],
 ] as const;
 const cases = shippedDecks.flatMap((deck) => sizes.map(([w, h]) => ({ title: deck.title, deck, w, h })));
 
