@@ -5,6 +5,7 @@ import { defineConfig } from 'vitest/config';
 import { contentSecurityPolicy } from './src/cli/build/csp-plugin.ts';
 import { listModules } from './src/cli/build/module-list-plugin.ts';
 import { offline } from './src/cli/build/offline-plugin.ts';
+import { deckModules } from './src/cli/deck-plugin.ts';
 
 const fromHere = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -24,7 +25,7 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
   },
-  plugins: [svelteHere(), contentSecurityPolicy(), listModules(fromHere('.')), offline()],
+  plugins: [svelteHere(), deckModules(), contentSecurityPolicy(), listModules(fromHere('.')), offline()],
   test: {
     projects: [
       {
@@ -36,7 +37,7 @@ export default defineConfig({
         },
       },
       {
-        plugins: [svelteHere(), svelteTesting(), offline()],
+        plugins: [svelteHere(), svelteTesting(), deckModules(), offline()],
         test: {
           name: 'component',
           root: fromHere('.'),

@@ -50,3 +50,31 @@ export function placeOf(lines: LineCounter, offset: number): Place {
   const { line, col } = lines.linePos(offset);
   return { line: Math.max(1, line), column: Math.max(1, col) };
 }
+
+/** The path of the innermost value that a place in the text belongs to, as far as it can be told. */
+export function pathAt(root: Node | null, offset: number): DocumentPath {
+  const path: (string | number)[] = [];
+  let node: unknown = root;
+  for (;;) {
+    if (isMap(node)) {
+      const pair = node.items.findLast(
+        ({ key }) => isScalar(key) && (stretchOfNode(key)?.from ?? Infinity) <= offset,
+      );
+      const key = isScalar(pair?.key) ? pair.key.value : undefined;
+      if (!pair || typeof key !== 'string' || !reaches(pair.value, offset)) return path;
+      path.push(key);
+      node = pair.value;
+    } else if (isSeq(node)) {
+      const index = node.items.findLastIndex((item) => (stretchOfNode(item)?.from ?? Infinity) <= offset);
+      if (index < 0 || !reaches(node.items[index], offset)) return path;
+      path.push(index);
+      node = node.items[index];
+    } else return path;
+  }
+}
+
+/** False when the value ended before the place; an empty value may go on to it. */
+function reaches(node: unknown, offset: number): boolean {
+  const range = (node as Node | null | undefined)?.range;
+  return !range || range[1] === range[0] || offset <= range[2];
+}

@@ -5,7 +5,7 @@ import type { Draft } from './draft.ts';
 import type { DocumentPath } from './findings.ts';
 import { nearestOf } from './nearest.ts';
 import { isMapping, valueAt, type Plain } from './plain-data.ts';
-import { quoted, sayFigure, sayFound } from './quoting.ts';
+import { quoted, sayFigure, sayFound, uncapitalised } from './quoting.ts';
 import { sayList } from './say.ts';
 import { descriptionAt, keysOf, schemaAt } from './schema-at.ts';
 import { deckFormat, deckSchema } from './schema.ts';
@@ -61,7 +61,7 @@ export function draftsForIssue(issue: Issue, data: Plain): Draft[] {
 function missing(path: DocumentPath, data: Plain): Draft {
   const key = String(path[path.length - 1]);
   const about = descriptionAt(deckSchema, data, path);
-  const meaning = about ? ` (${about.replace(/\.$/, '')})` : '';
+  const meaning = about ? ` (${uncapitalised(about.replace(/\.$/, ''))})` : '';
   const mend = key === 'format' ? `begin the file with “format: ${deckFormat}”` : `add “${key}: …”`;
   return {
     code: 'missing-key',
@@ -103,6 +103,9 @@ function wrongType(expected: string, value: Plain | undefined, path: DocumentPat
       return draft('wrong-type', `A number must stand here, found ${found}; write one.`);
     }
     case 'string':
+      // A number with one dot looks like a version, and any number like an id.
+      if (typeof value === 'number' && (isVersion(path) || path[path.length - 1] === 'id'))
+        return wrongForm(value, path);
       if (typeof value === 'number' || typeof value === 'boolean')
         return draft(
           'wrong-type',
@@ -162,7 +165,7 @@ function unitMeantBy(text: string): string | null {
 
 function wrongForm(value: Plain | undefined, path: DocumentPath): Draft {
   const found = sayFound(value);
-  if (path.length === 1 && path[0] === 'version')
+  if (isVersion(path))
     return {
       code: 'bad-version',
       message: `A version is three whole numbers with dots, found ${found}; write one like “1.0.0”.`,
@@ -224,3 +227,5 @@ function wrongLength(
 
 const tooFar = (value: Plain | undefined): string =>
   `A number may reach a thousand million either way, found ${typeof value === 'number' ? sayFigure(value) : sayFound(value)}; check its digits.`;
+
+const isVersion = (path: DocumentPath): boolean => path.length === 1 && path[0] === 'version';

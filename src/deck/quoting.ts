@@ -7,6 +7,10 @@ export function quoted(text: string): string {
   return `“${short}”`;
 }
 
+/** "Altitude" -> "altitude", but "IAS" stays. */
+export const uncapitalised = (text: string): string =>
+  /^[A-Z](?![A-Z])/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+
 /** A value found in the file: "nothing", “140 ft”, 140, a list of 3, a mapping. */
 export function sayFound(value: unknown): string {
   if (value === null || value === undefined) return 'nothing';

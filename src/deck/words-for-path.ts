@@ -1,7 +1,7 @@
 /** A path in the document in words: `gate “Alongside”, altitude, desired`. */
 import type { DocumentPath } from './findings.ts';
 import { isMapping, valueAt, type Plain } from './plain-data.ts';
-import { quoted } from './quoting.ts';
+import { quoted, uncapitalised } from './quoting.ts';
 
 /** One element of a list, by the name of the list. */
 const elements: Readonly<Record<string, string>> = {
@@ -66,14 +66,17 @@ export function wordsForPath(data: Plain | undefined, path: DocumentPath): strin
       else words.push(`number ${step + 1}`);
     } else if (typeof parent === 'string' && byQuantity.has(parent)) words.push(nameOfQuantity(data, step));
     else if (depth < path.length - 1 && (silent.has(step) || isListAhead(path, depth))) continue;
-    else words.push(keys[step] ?? short(step));
+    else
+      words.push(
+        Object.hasOwn(keys, step) ? keys[step]! : step === '' ? 'a key without a name' : short(step),
+      );
   }
   return words.length > 0 ? words.join(', ') : 'the deck';
 }
 
 /** True when the next step names an element of this list: "gate 3" says that it is one of the gates. */
 const isListAhead = (path: DocumentPath, depth: number): boolean =>
-  typeof path[depth + 1] === 'number' && elements[String(path[depth])] !== undefined;
+  typeof path[depth + 1] === 'number' && Object.hasOwn(elements, String(path[depth]));
 
 function pushElement(words: string[], data: Plain | undefined, path: DocumentPath, depth: number): void {
   const index = path[depth] as number;
@@ -81,8 +84,8 @@ function pushElement(words: string[], data: Plain | undefined, path: DocumentPat
   const grandparent = path[depth - 2];
   const isEnd = intervals.has(list) || (typeof grandparent === 'string' && intervals.has(grandparent));
   if (isEnd && index < 2) return void words.push(index === 0 ? 'lower end' : 'upper end');
-  const name = elements[list];
-  if (name === undefined) return void words.push(`number ${index + 1}`);
+  if (!Object.hasOwn(elements, list)) return void words.push(`number ${index + 1}`);
+  const name = elements[list]!;
   const label = labelOf(valueAt(data, path.slice(0, depth + 1)));
   words.push(label ? `${name} ${quoted(label)}` : `${name} ${index + 1}`);
 }
@@ -104,9 +107,5 @@ function nameOfQuantity(data: Plain | undefined, id: string): string {
   if (typeof spoken === 'string' && spoken !== '') return short(spoken);
   return typeof label === 'string' && label !== '' ? short(uncapitalised(label)) : short(id);
 }
-
-/** "Altitude" -> "altitude", but "IAS" stays. */
-const uncapitalised = (label: string): string =>
-  /^[A-Z](?![A-Z])/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 
 const short = (text: string): string => (text.length > 60 ? `${text.slice(0, 59)}…` : text);

@@ -1,8 +1,9 @@
 /** Text of YAML 1.2 -> plain data, its positions, and what is wrong with the text. */
-import { LineCounter, parseDocument, type Document, type YAMLError } from 'yaml';
+import { LineCounter, parseDocument, visit, type Document, type YAMLError } from 'yaml';
 import type { Draft } from './draft.ts';
 import type { DocumentPath } from './findings.ts';
-import { mostBytes, mostNesting, mostPieces } from './limits.ts';
+import { mostBytes, mostFindings, mostNesting, mostPieces } from './limits.ts';
+import { pathAt } from './locate.ts';
 import { measureNesting } from './nesting.ts';
 import type { Plain } from './plain-data.ts';
 import { plainDataOf } from './yaml-plain-data.ts';
@@ -77,7 +78,8 @@ function parse(text: string, lines: LineCounter): YamlDocument {
     // Duplicates are found while the data are made: the parser's own search takes quadratic time.
     uniqueKeys: false,
   });
-  const drafts = [...parsed.errors, ...parsed.warnings].map((error) => draftOf(error, text));
+  const errors = oneALine([...parsed.errors, ...parsed.warnings], lines).slice(0, mostFindings);
+  const drafts = errors.map((error) => draftOf(error, text, parsed));
   const breaks = parsed.errors.filter(({ code }) => !harmless.has(code)).map(({ pos }) => pos[0]);
   const made = plainDataOf(parsed);
   return {
@@ -93,9 +95,34 @@ function parse(text: string, lines: LineCounter): YamlDocument {
 /** Errors after which the rest of the text is still read as it was meant. */
 const harmless: ReadonlySet<string> = new Set(['MULTIPLE_DOCS', 'NON_STRING_KEY', 'TAG_RESOLVE_FAILED']);
 
-function draftOf(error: YAMLError, text: string): Draft {
+function draftOf(error: YAMLError, text: string, parsed: Document.Parsed): Draft {
   const { code, message } = wordsForYamlError(error, text);
-  return { code, message, path: [], offset: Math.min(error.pos[0], text.length) };
+  const reported = Math.min(error.pos[0], text.length);
+  const isQuote = error.code === 'MISSING_CHAR' && /closing/.test(error.message);
+  const offset = isQuote ? startOfQuote(parsed, reported) : reported;
+  return { code, message, path: pathAt(parsed.contents, offset), offset };
+}
+
+/** The parser misses the closing quote where the text ends; the author looks for the opening one. */
+function startOfQuote(parsed: Document.Parsed, end: number): number {
+  let start = end;
+  visit(parsed, {
+    Scalar(_, { type, range }) {
+      if (!range || !type?.startsWith('QUOTE') || range[0] > end || range[2] < end) return undefined;
+      start = range[0];
+      return visit.BREAK;
+    },
+  });
+  return start;
+}
+
+/** One slip makes the parser stumble several times; the first on each line tells enough. */
+function oneALine(errors: readonly YAMLError[], lines: LineCounter): YAMLError[] {
+  const seen = new Set<number>();
+  return errors.filter(({ pos }) => {
+    const { line } = lines.linePos(pos[0]);
+    return !seen.has(line) && Boolean(seen.add(line));
+  });
 }
 
 function countLines(text: string): LineCounter {

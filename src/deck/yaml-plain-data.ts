@@ -83,7 +83,7 @@ export function plainDataOf(document: Document.Parsed): MadeData {
         if (key === '' || isAlias(keyNode) || keyNode === null)
           complain(
             'bad-key',
-            'A key must be a word, here it is missing or an alias; write the word before the colon.',
+            'A key must be a word and none stands here; write one before the colon, and put a text that holds “: ” in quotes.',
             path,
             keyNode ?? value ?? node,
           );
@@ -122,6 +122,8 @@ export function plainDataOf(document: Document.Parsed): MadeData {
       return undefined;
     }
     if (!target || open.has(alias.source)) {
+      // The parser has told of an alias without a name.
+      if (alias.source === '') return undefined;
       const fault = target ? 'stands inside itself' : 'stands for nothing before it';
       complain(
         'bad-alias',

@@ -1,7 +1,7 @@
 /** The parser's errors in words for someone who doesn't know YAML by heart. */
 import type { YAMLError } from 'yaml';
 import type { DeckCode } from './codes.ts';
-import { quoted } from './quoting.ts';
+import { quoted, uncapitalised } from './quoting.ts';
 
 interface Words {
   readonly code: DeckCode;
@@ -58,14 +58,20 @@ export function wordsForYamlError(error: YAMLError, text: string): Words {
         'One line holds one key, a colon, a space and its value, and here something stands in between; put a text that holds “: ” in quotes, give a new key its own line, or add the missing colon.',
       );
     case 'BLOCK_IN_FLOW':
-      return syntax('Inside brackets no indented lists or mappings may stand; use brackets there too.');
+      return syntax(
+        'Inside brackets entries are parted by commas and nothing is indented, here a key or a dash follows at once; add the comma, or put a text that holds “: ” in quotes.',
+      );
+    case 'BAD_DIRECTIVE':
+      return syntax(
+        'A line that begins with “%” is an order to the parser and none is needed; take it away.',
+      );
     case 'KEY_OVER_1024_CHARS':
       return syntax('A key may have 1,024 characters, this one has more; shorten it.');
     case 'UNEXPECTED_TOKEN':
       return syntax(wordsForUnexpected(error.message, found));
     default:
       return syntax(
-        `The text is not YAML here (${lowerFirst(error.message)}); compare it with the lines around it.`,
+        `The text is not YAML here (${uncapitalised(error.message)}); compare it with the lines around it.`,
       );
   }
 }
@@ -85,6 +91,10 @@ function wordsForMissing(message: string): string {
 }
 
 function wordsForUnexpected(message: string, found: string): string {
+  if (/block scalar header/i.test(message))
+    return 'A “>” or “|” at the start of a value begins a text of several lines; put a value that begins with one, like a condition, in quotes.';
+  if (/same line/.test(message))
+    return 'A list begins on a line of its own below its key; move the dash there, or put a text that begins with “- ” in quotes.';
   if (found === ',')
     return 'A comma stands here with nothing before it; take it away, or put a text that holds commas in quotes.';
   if (found === ']' || found === '}')
@@ -96,4 +106,3 @@ function wordsForUnexpected(message: string, found: string): string {
 
 const tagAt = (text: string, offset: number): string =>
   /^\S{1,40}/.exec(text.slice(offset, offset + 40))?.[0] ?? '!';
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
