@@ -4,37 +4,24 @@ import type { Quantity } from '../../../../src/deck/types.ts';
 import { shippedDecks } from '../parts/shipped-decks.ts';
 
 const altitude: Quantity = { id: 'altitude', label: 'Altitude', unit: 'ft', range: [0, 5000], step: 5 };
-const drift: Quantity = { id: 'drift', label: 'Drift', unit: 'kt', range: [-30, 30], step: 1 };
 
 describe('a condition in words', () => {
   it.each([
     ['< 600', 'under 600\u00a0ft'],
-    ['<= 1000', '1,000\u00a0ft or less'],
-    ['> 600', 'over 600\u00a0ft'],
     ['>= 600', '600\u00a0ft or more'],
-    ['140', '140\u00a0ft'],
-    ['= 140', '140\u00a0ft'],
     ['[600..700]', '600 to 700\u00a0ft'],
-    ['(600..700]', 'over 600, up to 700\u00a0ft'],
-    [']600..700]', 'over 600, up to 700\u00a0ft'],
-    ['[600..700)', 'from 600 to under 700\u00a0ft'],
-    ['(600..700)', 'over 600 and under 700\u00a0ft'],
+    ['(600..700]', 'over 600 up to 700\u00a0ft'],
     ['< 100, > 900', 'under 100\u00a0ft or over 900\u00a0ft'],
-    ['not([100..200])', 'not 100 to 200\u00a0ft'],
-    ['not(< 100, > 900)', 'not under 100\u00a0ft or over 900\u00a0ft'],
+    ['not([100..900])', 'under 100\u00a0ft or over 900\u00a0ft'],
   ])('%s is “%s”', (condition, words) => {
     expect(sayCondition(condition, altitude)).toBe(words);
   });
 
-  it('writes negative numbers with a true minus', () => {
-    expect(sayCondition('[-4..4]', drift)).toBe('−4 to 4\u00a0kt');
+  it.each(['-', '>= 0', '[0..5000]'])('is nothing where any value will do, as in %s', (condition) => {
+    expect(sayCondition(condition, altitude)).toBeNull();
   });
 
-  it('is nothing where any value will do', () => {
-    expect(sayCondition('-', altitude)).toBeNull();
-  });
-
-  it('is left as written when it has a rarer form', () => {
+  it('is left as written when it can’t be read', () => {
     expect(sayCondition('odd one', altitude)).toBe('odd one');
   });
 });
