@@ -24,7 +24,7 @@ export const DAY_STARTS_AT_HOUR = 4;
 const HOUR_MS = 3_600_000;
 /** A day as clocks count it: the one of memory's intervals, and of a calendar without summer time. */
 export const DAY_MS = 24 * HOUR_MS;
-/** Further from UTC than any place is or was (15 h 13 min at most, Alaska before 1867). */
+/** Further from UTC than the time of any place. */
 const FURTHEST_OFFSET_MS = 16 * HOUR_MS;
 
 /** The day that an instant falls in. `startHour` is the local hour at which days start, from 0. */

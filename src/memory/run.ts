@@ -4,8 +4,8 @@
  * down and read again goes on where it was.
  *
  * A card not answered desired comes back after a few others, until it is, so that the last that is
- * done with a card in a session is to get it right. Landauer & Bjork (1978) on why not at once: a repeat
- * straight away tests nothing.
+ * done with a card in a session is to get it right. Not at once, for a repeat straight away tests only
+ * what was just read (common practice, no source).
  */
 import type { Performance } from '../rules/types.ts';
 import type { SessionItem, SessionPlan } from './types.ts';

@@ -9,6 +9,7 @@ export interface CardMemory {
   readonly difficulty: number;
   /** Epoch milliseconds of the last answer that counted. */
   readonly lastMs: number;
+  /** Epoch milliseconds; the card counts as due from the morning of that day on, see `due.ts`. */
   readonly dueMs: number;
   readonly answers: number;
   readonly lapses: number;

@@ -10,10 +10,10 @@ import type { CardMemory, Scheduler } from './types.ts';
 /** A card not answered desired comes back in the same session, at most this often. */
 export const MOST_REPEATS = 6;
 
-/** Share of repeats that are answered desired, the answer having been shown minutes before. From experience of such drills, no source. */
+/** Share of repeats that are answered desired, the answer having been shown minutes before. Own estimate, no source. */
 export const REPEAT_SUCCESS = 0.8;
 
-/** How far ahead a gain counts. A month: two to four events away for those who fly a pattern now and then. Own choice. */
+/** How far ahead a gain counts. A month, own choice: long enough that what was crammed doesn't count, short enough to matter for the next event. */
 export const GAIN_HORIZON_DAYS = 30;
 
 /** Expected times a card is shown in a session until it is answered desired: once, and repeats when it isn't recalled. A card never answered isn't. */

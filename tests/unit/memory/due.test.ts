@@ -55,6 +55,7 @@ describe('a card', () => {
     expect(memory.dueMs).toBeLessThan(today.endMs);
     expect(isDue(memory, today)).toBe(false);
     expect(isDue(memory, dayAt(today.endMs))).toBe(true);
+    expect(dueFromMs(memory, dayAt)).toBe(today.endMs);
   });
 
   it('not known is due at once', () => {

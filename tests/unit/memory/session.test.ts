@@ -160,6 +160,16 @@ describe('when there is more due than time', () => {
     expect(build(cards, { minutes: 1.2 }).leftOver).toEqual({ due: 1, fresh: 0 });
   });
 
+  it('a new card waits, though it would fit where a due one is too long', () => {
+    const cards = [
+      card(0, { memory: due() }),
+      card(1, { kind: 'checklist', memory: due() }),
+      card(2, { kind: 'value' }),
+    ];
+    expect(chosen(cards, 0.75)).toEqual(['card 0']);
+    expect(chosen(cards.toSpliced(1, 1), 0.75)).toEqual(['card 0', 'card 2']);
+  });
+
   it('of two that are the same in all of this, the earlier of the procedure comes first', () => {
     expect(chosen([card(1, { memory: due() }), card(0, { memory: due() })], 0)).toEqual(['card 0']);
   });
