@@ -14,6 +14,8 @@ export interface AnsweringSetup {
   /** Factor on the window; Infinity is untimed. */
   readonly timing: number;
   readonly desiredInARow: number;
+  /** Never answered before: asked without a clock, to be guessed or looked up. */
+  readonly fresh: boolean;
   /** Monotonic milliseconds. */
   readonly monotonicMs: () => number;
   readonly onGraded: (assessment: Assessment, elapsedMs: number) => void;
@@ -22,6 +24,8 @@ export interface AnsweringSetup {
 export class Answering {
   readonly prompt: Prompt;
   readonly windowMs: number;
+  readonly fresh: boolean;
+  readonly #timing: number;
   assessment = $state.raw<Assessment | null>(null);
   answer = $state.raw<Answer | null>(null);
   problem = $state.raw<Unreadable | null>(null);
@@ -34,7 +38,9 @@ export class Answering {
   constructor(setup: AnsweringSetup) {
     this.#setup = setup;
     this.prompt = setup.prompt;
-    this.windowMs = setup.prompt.card.windowMs * setup.timing;
+    this.fresh = setup.fresh;
+    this.#timing = setup.fresh ? Infinity : setup.timing;
+    this.windowMs = setup.prompt.card.windowMs * this.#timing;
     this.#watch = startedAt(setup.monotonicMs());
   }
 
@@ -58,7 +64,7 @@ export class Answering {
     const elapsedMs = elapsedAt(this.#watch, this.#setup.monotonicMs());
     const graded = assess(this.#setup.procedure, this.prompt, answer, elapsedMs, {
       desiredInARow: this.#setup.desiredInARow,
-      timing: this.#setup.timing,
+      timing: this.#timing,
     });
     if (!graded.ok) {
       this.problem = graded.problem;

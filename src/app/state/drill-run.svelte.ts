@@ -68,6 +68,7 @@ export class DrillRun {
       prompt,
       timing: this.#settings.timing,
       desiredInARow: training.history(card.id)?.desiredInARow ?? 0,
+      fresh: false,
       monotonicMs: this.#monotonicMs,
       onGraded: (assessment, elapsedMs) => {
         const event = training.keep(prompt, 'drill', assessment, elapsedMs);

@@ -117,6 +117,7 @@ export class RecallSession {
       prompt: this.#training.freshPrompt(card),
       timing: this.#settings.timing,
       desiredInARow: this.#training.history(card.id)?.desiredInARow ?? 0,
+      fresh: this.#training.history(card.id) === null,
       monotonicMs: this.#monotonicMs,
       onGraded: (assessment, elapsedMs) => {
         this.#events.push(this.#training.keep(this.answering!.prompt, 'recall', assessment, elapsedMs));
