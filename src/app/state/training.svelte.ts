@@ -14,6 +14,7 @@ import { cardKey } from '../../record/fold.ts';
 import type { LiveRecord } from '../../record/live.ts';
 import type { AnswerEvent, CardHistory } from '../../record/types.ts';
 import { compileRules } from '../../rules/compile.ts';
+import { seeded } from '../../rules/random.ts';
 import type { Procedure } from '../../rules/types.ts';
 
 export interface TrainingSetup {
@@ -105,6 +106,8 @@ export class Training {
       secondsFor: this.secondsFor,
       dayAt: (ms) => localDayAt(ms, offsetMinutesAt),
       scheduler,
+      // One order for one state of the record: the page may ask again while nothing has changed.
+      random: seeded(this.answeredCount),
     });
   }
 
