@@ -6,9 +6,9 @@ import type { Draft } from './draft.ts';
 import type { DocumentPath, Finding, Place } from './findings.ts';
 import { mostDrafts, mostFindings } from './limits.ts';
 import { placeOf, stretchOf } from './locate.ts';
-import { draftsForIssue } from './messages.ts';
+import { draftsForIssues } from './messages.ts';
 import { partsOf } from './parts.ts';
-import { isMapping } from './plain-data.ts';
+import { isMapping, type Plain } from './plain-data.ts';
 import { deckSchema } from './schema.ts';
 import type { Deck } from './types.ts';
 import { wordsForPath } from './words-for-path.ts';
@@ -52,14 +52,14 @@ function* draftsFor(yaml: YamlDocument, root: Node | null): Generator<Draft> {
   const isLeft = new Set(yaml.left.map((path) => JSON.stringify(path)));
   const shape = deckSchema.safeParse(yaml.data);
   const issues = shape.success ? [] : shape.error.issues;
-  const judged = function* (): Generator<Draft> {
-    for (const issue of issues)
-      if (!isLeft.has(JSON.stringify(issue.path))) yield* draftsForIssue(issue, yaml.data!);
-    if (!isMapping(yaml.data)) return;
-    const parts = partsOf(yaml.data, issues);
+  const told = issues.filter(({ path }) => !isLeft.has(JSON.stringify(path)));
+  const judged = function* (data: Plain): Generator<Draft> {
+    yield* draftsForIssues(told, data);
+    if (!isMapping(data)) return;
+    const parts = partsOf(data, issues);
     for (const check of checks) yield* check(parts);
   };
-  for (const draft of judged()) if (canBeJudged(draft, yaml.brokenAt, root)) yield draft;
+  for (const draft of judged(yaml.data)) if (canBeJudged(draft, yaml.brokenAt, root)) yield draft;
 }
 
 /** Findings that a later line could put right. */

@@ -76,5 +76,5 @@ export function pathAt(root: Node | null, offset: number): DocumentPath {
 /** False when the value ended before the place; an empty value may go on to it. */
 function reaches(node: unknown, offset: number): boolean {
   const range = (node as Node | null | undefined)?.range;
-  return !range || range[1] === range[0] || offset <= range[2];
+  return !range || range[1] === range[0] || offset < range[2] || offset <= range[1];
 }

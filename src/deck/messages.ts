@@ -14,7 +14,19 @@ import { wordsForNumber } from './words-for-number.ts';
 
 type Issue = z.core.$ZodIssue;
 
-export function draftsForIssue(issue: Issue, data: Plain): Draft[] {
+/** Everything the schema refuses; a misspelt key is told of once, not as a missing one too. */
+export function draftsForIssues(issues: readonly Issue[], data: Plain): Draft[] {
+  const drafts = issues.flatMap((issue) => draftsForIssue(issue, data));
+  const misspelt = new Set(drafts.flatMap(({ meant }) => (meant ? [JSON.stringify(meant)] : [])));
+  return drafts.filter(({ code, path }) => code !== 'missing-key' || !misspelt.has(JSON.stringify(path)));
+}
+
+/** A draft on an unknown key says which one was meant. */
+interface ShapeDraft extends Draft {
+  readonly meant?: DocumentPath;
+}
+
+function draftsForIssue(issue: Issue, data: Plain): ShapeDraft[] {
   const path = issue.path as (string | number)[];
   const value = valueAt(data, path);
   const one = (code: DeckCode, message: string): Draft[] => [{ code, message, path }];
@@ -70,7 +82,7 @@ function missing(path: DocumentPath, data: Plain): Draft {
   };
 }
 
-function unknownKey(key: string, path: DocumentPath, data: Plain): Draft {
+function unknownKey(key: string, path: DocumentPath, data: Plain): ShapeDraft {
   const known = keysOf(schemaAt(deckSchema, data, path));
   const present = valueAt(data, path);
   const free = known.filter((name) => !isMapping(present) || !Object.hasOwn(present, name));
@@ -81,6 +93,7 @@ function unknownKey(key: string, path: DocumentPath, data: Plain): Draft {
     message: `The keys here are ${sayList(known)}, found ${quoted(key)}; ${mend}.`,
     path: [...path, key],
     onKey: true,
+    ...(near ? { meant: [...path, near] } : {}),
   };
 }
 
@@ -146,7 +159,7 @@ function wrongValue(known: readonly string[], value: Plain | undefined, path: Do
   const mend = near ? `write ${quoted(near)}` : 'write one of them';
   return {
     code: isUnit ? 'unknown-unit' : 'unknown-choice',
-    message: `${isUnit ? 'The known units are' : 'What may stand here is'} ${sayList(known, isUnit ? 'and' : 'or')}, found ${found}; ${mend}.`,
+    message: `${isUnit ? 'A unit is one of' : 'Here stands one of'} ${sayList(known, 'or')}, found ${found}; ${mend}.`,
     path,
   };
 }
@@ -226,6 +239,6 @@ function wrongLength(
 }
 
 const tooFar = (value: Plain | undefined): string =>
-  `A number may reach a thousand million either way, found ${typeof value === 'number' ? sayFigure(value) : sayFound(value)}; check its digits.`;
+  `A number must lie between -1000000000 and 1000000000, found ${typeof value === 'number' ? sayFigure(value) : sayFound(value)}; check its digits.`;
 
 const isVersion = (path: DocumentPath): boolean => path.length === 1 && path[0] === 'version';

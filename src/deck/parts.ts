@@ -14,6 +14,7 @@ import {
   daySettingSchema,
   deckSchema,
   gateSchema,
+  idPattern,
   noteSchema,
   phaseSchema,
   plateSchema,
@@ -147,10 +148,11 @@ const listOf = (data: PlainMapping, name: string): readonly Plain[] => {
   return isList(list) ? list : [];
 };
 
+/** Null for an element whose id is missing or not fit to be named elsewhere. */
 const idsIn = (data: PlainMapping, name: string): (string | null)[] =>
   listOf(data, name).map((element) => {
     const id = valueAt(element, ['id']);
-    return typeof id === 'string' ? id : null;
+    return typeof id === 'string' && idPattern.test(id) ? id : null;
   });
 
 function firstIndices(ids: readonly (string | null)[]): ReadonlyMap<string, number> {

@@ -23,8 +23,8 @@ export function sayFound(value: unknown): string {
 
 /** A number as an author writes it in the file: no grouping, a plain minus sign. */
 export function sayFigure(value: number): string {
-  if (Number.isNaN(value)) return 'not a number';
-  if (!Number.isFinite(value)) return value > 0 ? 'infinity' : 'minus infinity';
+  if (Number.isNaN(value)) return 'no number (.nan)';
+  if (!Number.isFinite(value)) return value > 0 ? 'infinity (.inf)' : 'minus infinity (-.inf)';
   return String(value);
 }
 

@@ -17,7 +17,8 @@ function about<T extends z.core.$ZodType>(description: string, schema: T): T {
   return schema;
 }
 
-const id = () => z.string().check(z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/), z.maxLength(60));
+export const idPattern = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
+const id = () => z.string().check(z.regex(idPattern), z.maxLength(60));
 const words = (max = 400) => z.string().check(z.minLength(1), z.maxLength(max));
 /**
  * YAML can spell NaN and infinities (`.nan`, `.inf`), which no number of the schema may be; the bounds

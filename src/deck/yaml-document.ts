@@ -78,7 +78,7 @@ function parse(text: string, lines: LineCounter): YamlDocument {
     // Duplicates are found while the data are made: the parser's own search takes quadratic time.
     uniqueKeys: false,
   });
-  const errors = oneALine([...parsed.errors, ...parsed.warnings], lines).slice(0, mostFindings);
+  const errors = firstOfEachStumble([...parsed.errors, ...parsed.warnings], lines).slice(0, mostFindings);
   const drafts = errors.map((error) => draftOf(error, text, parsed));
   const breaks = parsed.errors.filter(({ code }) => !harmless.has(code)).map(({ pos }) => pos[0]);
   const made = plainDataOf(parsed);
@@ -116,13 +116,22 @@ function startOfQuote(parsed: Document.Parsed, end: number): number {
   return start;
 }
 
-/** One slip makes the parser stumble several times; the first on each line tells enough. */
-function oneALine(errors: readonly YAMLError[], lines: LineCounter): YAMLError[] {
-  const seen = new Set<number>();
-  return errors.filter(({ pos }) => {
-    const { line } = lines.linePos(pos[0]);
-    return !seen.has(line) && Boolean(seen.add(line));
-  });
+/**
+ * One slip makes the parser stumble over the lines that follow: of errors that lie at most two lines
+ * apart the first tells enough.
+ */
+function firstOfEachStumble(errors: readonly YAMLError[], lines: LineCounter): YAMLError[] {
+  let last = -Infinity;
+  return [...errors]
+    .sort((a, b) => a.pos[0] - b.pos[0])
+    .filter((error) => {
+      // A mark of type, a second document and a key that is no word don't unsettle the parser.
+      if (harmless.has(error.code)) return error.code !== 'NON_STRING_KEY' || last === -Infinity;
+      const { line } = lines.linePos(error.pos[0]);
+      const isFirst = line > last + 2;
+      last = line;
+      return isFirst;
+    });
 }
 
 function countLines(text: string): LineCounter {

@@ -53,9 +53,14 @@ export function wordsForYamlError(error: YAMLError, text: string): Words {
     case 'MISSING_CHAR':
       return syntax(wordsForMissing(error.message));
     case 'BLOCK_AS_IMPLICIT_KEY':
+      return syntax(
+        /sequence/i.test(error.message)
+          ? 'The dashes of a list must stand in one column, this one does not; indent it like its neighbours.'
+          : 'A value may hold no “: ” of its own, this one does; put the text in quotes, or give the key a line of its own.',
+      );
     case 'MULTILINE_IMPLICIT_KEY':
       return syntax(
-        'One line holds one key, a colon, a space and its value, and here something stands in between; put a text that holds “: ” in quotes, give a new key its own line, or add the missing colon.',
+        'A line must be a key, a colon, a space and a value, here the colon or the space after it is missing; add it, or indent a line that carries on the text above.',
       );
     case 'BLOCK_IN_FLOW':
       return syntax(

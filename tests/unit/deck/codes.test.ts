@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { deckCodes } from '../../../src/deck/codes.ts';
+import type { Finding } from '../../../src/deck/findings.ts';
+import { loadDeck } from '../../../src/deck/load.ts';
+import { edited } from './edited.ts';
+import { namesFaults } from './faults/names.ts';
+import { numbersFaults } from './faults/numbers.ts';
+import { shapeFaults } from './faults/shape.ts';
+import { structureFaults } from './faults/structure.ts';
+import { textFaults } from './faults/text.ts';
+import { wholeTextFaults } from './faults/whole-texts.ts';
+
+const faults = [...textFaults, ...shapeFaults, ...namesFaults, ...numbersFaults, ...structureFaults];
+const warnings = ['unused-quantity', 'unused-source', 'gate-without-values', 'same-label'];
+
+const textFrom = (text: string, { at }: Finding): string =>
+  text.split('\n')[at!.line - 1]!.slice(at!.column - 1);
+
+describe('a fault in a deck', () => {
+  it.each(faults.map((fault) => [fault.code, fault.edit[1].trim().slice(0, 60), fault] as const))(
+    '%s: %s',
+    (code, _, { edit, at, where, message }) => {
+      const text = edited(...edit);
+      const { deck, findings } = loadDeck(text);
+      expect(findings.map((finding) => finding.code)).toEqual([code]);
+      const [finding] = findings;
+      expect(finding).toMatchObject({ where, message });
+      expect(textFrom(text, finding!).slice(0, at.length)).toBe(at);
+      expect(finding!.severity).toBe(warnings.includes(code) ? 'warning' : 'error');
+      expect(deck === null).toBe(finding!.severity === 'error');
+    },
+  );
+
+  it.each(wholeTextFaults.map((fault) => [fault.name, fault] as const))(
+    'is found in %s',
+    (_, { code, text, at, message }) => {
+      const { deck, findings } = loadDeck(text);
+      const found = findings.filter((finding) => finding.code === code);
+      expect(found).toMatchObject([{ severity: 'error', at, message }]);
+      expect(found[0]!.where).not.toBe('');
+      expect(deck).toBeNull();
+    },
+  );
+});
+
+describe('the list of codes', () => {
+  const shown = new Set<string>([...faults, ...wholeTextFaults].map(({ code }) => code));
+
+  it.each(deckCodes.filter((code) => code !== 'more-findings'))('has a failing deck for %s', (code) => {
+    expect(shown).toContain(code);
+  });
+});
+
+describe('every message', () => {
+  it.each([...faults, ...wholeTextFaults].map(({ code, message }) => [code, message]))(
+    '%s says the rule, what was found and the mend in one sentence: %s',
+    (_, message) => {
+      const own = message.replace(/“[^”]*”/g, '…');
+      expect(own).toMatch(/^[A-Z“…].*[,;:] .+; .+\.$/);
+      expect(own).not.toMatch(/[.!?] [A-Z]/);
+      expect(own).not.toMatch(/\b(invalid|undefined|null|object Object)\b/i);
+    },
+  );
+});
