@@ -96,6 +96,24 @@ describe('a live record whose store fails', () => {
   });
 });
 
+describe('settling', () => {
+  it('leaves out of the snapshot an answer that came meanwhile and was never written', async () => {
+    const device = new Device();
+    const record = await device.open();
+    for (let i = 0; i < 250; i++) await record.append(assessed(), nowMs + i).saved;
+    const settling = record.settle();
+    device.disk.fault = 'full';
+    await record.append(assessed(), nowMs + 999).saved;
+    device.disk.fault = null;
+    await settling;
+    await record.settle();
+    expect(answersIn(record)).toBe(251);
+    const again = await device.open();
+    expect(answersIn(again)).toBe(250);
+    expect(again.histories).toEqual(foldEvents((await again.events()).events, testScheduler));
+  });
+});
+
 describe('two tabs with one record', () => {
   it('hear of each other’s answers and undos at once', async () => {
     const device = new Device();
@@ -166,7 +184,20 @@ describe('two tabs with one record', () => {
     expect(two.histories.size).toBe(0);
   });
 
-  it('both forget when one erases, and keep what was not yet written', async () => {
+  it('keep what they have yet to write when another erases the record', async () => {
+    const device = new Device();
+    const [one, two] = [await device.open(), await device.open()];
+    await one.append(assessed(), nowMs).saved;
+    device.disk.fault = 'full';
+    await two.append(assessed({}, 'note/a'), nowMs).saved;
+    device.disk.fault = null;
+    await one.erase();
+    expect([...two.histories.keys()]).toEqual(['marram-recovery/note/a']);
+    await two.flush();
+    expect(answersIn(await device.open())).toBe(1);
+  });
+
+  it('both forget when one erases, and go on', async () => {
     const device = new Device();
     const [one, two] = [await device.open(), await device.open()];
     await one.append(assessed(), nowMs).saved;
