@@ -35,15 +35,21 @@ export function readLoose(raws: readonly unknown[], keys: readonly IDBValidKey[]
   return { events: inOrder([...keyOf.keys()]), keyOf, problems };
 }
 
-/** Its name says what it holds, so that two chunks have one name only when they are the same. */
-export function chunkOf(events: readonly KeptEvent[]) {
+export interface Chunk {
+  readonly events: readonly KeptEvent[];
+  readonly text: string;
+  /** Says what it holds, so that two chunks have one key only when they are the same. */
+  readonly key: string;
+}
+
+export function chunkOf(events: readonly KeptEvent[]): Chunk {
   const text = encodeChunk(events);
   const [first, last] = [events[0]!.id, events[events.length - 1]!.id];
   return { events, text, key: `${prefixes.chunk}${first}..${last}:${events.length}:${crcWord(text)}` };
 }
 
 /** Loose events are removed only when what takes their place gives them back. */
-export function readsBack(text: string, events: readonly KeptEvent[]): boolean {
+export function readsBack({ text, events }: Chunk): boolean {
   const read = decodeChunk(text).events;
   return read.length === events.length && read.every((event, i) => sameEvent(event, events[i]!));
 }
