@@ -19,7 +19,8 @@ const never: Readonly<Record<Side, string>> = { floor: 'never below', ceiling: '
 export function limitBand(limit: number, side: Side, quantity: Quantity): Band {
   const [lowest, highest] = quantity.range;
   const near = quantity.step / 2;
-  const within = (value: number) => Math.min(highest, Math.max(lowest, value));
+  // 0.7 + 0.1 is 0.8, not a hair less: a bound must hold the number typed for it.
+  const within = (value: number) => Math.min(highest, Math.max(lowest, Number(value.toFixed(9))));
   const desired = [within(limit - near), within(limit + near)] as const;
   const adequate =
     side === 'floor'

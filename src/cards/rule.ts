@@ -1,0 +1,117 @@
+/** Decision rules: each time a fresh state in which the rule decides. */
+import { actionOf, controlOf, gateIndexOf, neutralOf, phaseOf, sourceOf, tableOf } from '../deck/lookup.ts';
+import type { Action, AuthoredRule, Deck, DecisionTable, Phase } from '../deck/types.ts';
+import { drawState } from '../rules/draw.ts';
+import { callableRegionOf, findRule as findInPhase } from '../rules/region.ts';
+import type { Procedure, State } from '../rules/types.ts';
+import type { CardKindEntry } from './card-kind.ts';
+import { cueOf } from './cue.ts';
+import { gaugesOf } from './gauges.ts';
+import { cardId, partsOf } from './ids.ts';
+import type { Ask, Card, ControlRow, Prompt } from './types.ts';
+import { inSentence, phasePlace } from './wording.ts';
+
+/** An action as an instruction in a sentence: "nose up". */
+export const instructionOf = (action: Action): string => action.spoken ?? inSentence(action.label);
+
+function findRule(deck: Deck, card: Card): { table: DecisionTable; rule: AuthoredRule } {
+  const [tableId, ruleId] = partsOf(card.id);
+  const table = tableOf(deck, tableId);
+  const rule = table.rules.find(({ id }) => id === ruleId);
+  if (!rule) throw new Error(`Table “${tableId}” has no rule “${ruleId}”.`);
+  return { table, rule };
+}
+
+/** The first phase, as the procedure is flown, in which the rule can decide a state that can be read off. */
+function homeOf(procedure: Procedure, tableId: string, ruleId: string): Phase | undefined {
+  const { deck, phases } = procedure;
+  const place = (phase: Phase) => gateIndexOf(deck, phase.from);
+  return [...phases.values()]
+    .filter((rules) => {
+      const found = findInPhase(rules, tableId, ruleId);
+      return found && callableRegionOf(procedure, rules, found.table, found.rule).length > 0;
+    })
+    .map(({ phase }) => phase)
+    .sort((one, other) => place(one) - place(other))[0];
+}
+
+const windowMs = (phase: Phase): number => phase.windowS * 1000;
+
+function rowsOf(deck: Deck, phase: Phase): ControlRow[] {
+  return phase.controls.map((id) => {
+    const control = controlOf(deck, id);
+    return {
+      id,
+      label: control.label,
+      axis: control.axis ?? null,
+      actions: control.actions.map((action) => ({ id: action.id, label: action.label })),
+      neutral: neutralOf(control).id,
+    };
+  });
+}
+
+/** The question that a state of a phase puts, whatever card it is drawn for. */
+export function controlsAsk(deck: Deck, phase: Phase, state: State): Extract<Ask, { form: 'controls' }> {
+  return {
+    form: 'controls',
+    phase: phase.id,
+    state,
+    gauges: gaugesOf(deck, phase, state),
+    rows: rowsOf(deck, phase),
+  };
+}
+
+/**
+ * A prompt for a rule's card with a given state instead of a drawn one. A table may decide in several
+ * phases: gate and window are those of the phase at hand.
+ */
+export function promptForState(deck: Deck, card: Card, phaseId: string, state: State, seed: number): Prompt {
+  const phase = phaseOf(deck, phaseId);
+  return {
+    card: { ...card, gate: phase.from, windowMs: windowMs(phase) },
+    seed,
+    place: phasePlace(deck, phase),
+    title: cueOf(deck, phase, state),
+    detail: 'Set what needs a correction, leave the rest.',
+    ask: controlsAsk(deck, phase, state),
+  };
+}
+
+export const rule: CardKindEntry = {
+  kind: 'rule',
+
+  /** A rule that can never decide (the analysis names it) gives no card: there is nothing to show. */
+  make(procedure) {
+    const { deck } = procedure;
+    return (deck.tables ?? []).flatMap((table) =>
+      table.rules.flatMap((rule) => {
+        const phase = homeOf(procedure, table.id, rule.id);
+        if (!phase) return [];
+        return [
+          {
+            id: cardId('rule', table.id, rule.id),
+            kind: 'rule' as const,
+            gate: phase.from,
+            group: `phase/${phase.id}`,
+            label: `${table.label} · ${rule.id.replaceAll('-', ' ')}`,
+            critical: rule.critical === true || table.overriding === true,
+            windowMs: windowMs(phase),
+            expected: instructionOf(actionOf(controlOf(deck, table.control), rule.then)),
+          },
+        ];
+      }),
+    );
+  },
+
+  show(procedure, card, random, seed) {
+    const [tableId, ruleId] = partsOf(card.id);
+    const drawn = drawState(procedure, tableId, ruleId, random);
+    if (!drawn) throw new Error(`No state can be drawn for “${card.id}”.`);
+    return promptForState(procedure.deck, card, drawn.phase, drawn.state, seed);
+  },
+
+  ground({ deck }, card) {
+    const { table, rule } = findRule(deck, card);
+    return { because: rule.because, source: sourceOf(deck, table.source) };
+  },
+};
