@@ -83,7 +83,7 @@ function canBeJudged(draft: Draft, brokenAt: number | null, root: Node | null): 
   if (brokenAt === null) return true;
   return (
     !needTheRest.includes(draft.code) &&
-    stretchOf(root, draft.path, draft.onKey ? 'key' : 'value').to < brokenAt
+    stretchOf(root, draft.path, draft.onKey ? 'key' : 'value').to <= brokenAt
   );
 }
 

@@ -87,7 +87,10 @@ function unknownKey(key: string, path: DocumentPath, data: Plain): ShapeDraft {
   const present = valueAt(data, path);
   const free = known.filter((name) => !isMapping(present) || !Object.hasOwn(present, name));
   const near = nearestOf(key.slice(0, 100), free);
-  const mend = near ? `write ${quoted(near)}` : 'take it away';
+  // In brackets a text with a comma falls into a value and a key without one.
+  const isTextBehindComma = valueAt(data, [...path, key]) === null;
+  const otherwise = isTextBehindComma ? 'put a text that holds a comma in quotes' : 'take it away';
+  const mend = near ? `write ${quoted(near)}` : otherwise;
   return {
     code: 'unknown-key',
     message: `The keys here are ${sayList(known)}, found ${quoted(key)}; ${mend}.`,
@@ -123,6 +126,11 @@ function wrongType(expected: string, value: Plain | undefined, path: DocumentPat
         return draft(
           'wrong-type',
           `A text must stand here, found ${found}; put it in quotes: "${String(value)}".`,
+        );
+      if (Array.isArray(value))
+        return draft(
+          'wrong-type',
+          `A text must stand here, found ${found}; put a text that begins with “[” in quotes.`,
         );
       return draft('wrong-type', `A text must stand here, found ${found}; write it.`);
     case 'boolean':

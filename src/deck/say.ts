@@ -11,14 +11,22 @@ export function decimalsOf(step: number): number {
   return 6;
 }
 
-/** "1,000", "−250", "0.5": grouped thousands, a true minus sign, no more decimals than the step has. */
+/** Shown when a value is finer than its step: what was typed, or worked out, to a thousandth. */
+const mostExtraDecimals = 3;
+
+/**
+ * "1,000", "−250", "0.5": grouped thousands, a true minus sign, as many decimals as the step has, and more
+ * only when the value has them.
+ */
 export function sayNumber(value: number, step = 1): string {
-  const decimals = Math.max(decimalsOf(step), decimalsOf(Math.abs(value) < 1e9 ? value : 1));
+  const ofStep = decimalsOf(step);
+  const ofValue = Number.isFinite(value) ? decimalsOf(value) : 0;
   const text = Math.abs(value).toLocaleString('en-US', {
-    minimumFractionDigits: Math.min(decimalsOf(step), decimals),
-    maximumFractionDigits: Math.min(decimals, 3),
+    minimumFractionDigits: ofStep,
+    maximumFractionDigits: Math.max(ofStep, Math.min(ofValue, mostExtraDecimals)),
   });
-  return value < 0 ? `−${text}` : text;
+  // What rounds to nothing has no sign.
+  return value < 0 && /[1-9∞]/.test(text) ? `−${text}` : text;
 }
 
 /** "140 ft", "60°", "12 %": a degree sign stands close, other units after a no-break space. */
@@ -35,13 +43,15 @@ export function unitSuffix(quantity: Pick<Quantity, 'unit'>): string {
 
 /** "20 ft high", "5 kt slow", "on target". The error is value minus target, in the quantity's unit. */
 export function sayError(signedError: number, quantity: Quantity): string {
-  if (signedError === 0) return 'on target';
+  const size = Math.abs(signedError);
+  if (!/[1-9∞]/.test(sayNumber(size, quantity.step))) return 'on target';
   const word = signedError > 0 ? (quantity.above ?? 'over') : (quantity.below ?? 'under');
-  return `${sayValue(Math.abs(signedError), quantity)} ${word}`;
+  return `${sayValue(size, quantity)} ${word}`;
 }
 
-/** "130 to 150 ft". */
+/** "130 to 150 ft"; "140 ft" when both ends are the same. */
 export function sayRange(range: readonly [number, number], quantity: Quantity): string {
+  if (range[0] === range[1]) return sayValue(range[0], quantity);
   return `${sayNumber(range[0], quantity.step)} to ${sayValue(range[1], quantity)}`;
 }
 

@@ -2,13 +2,23 @@
 import type { DeckCode } from './codes.ts';
 import { sayFound } from './quoting.ts';
 
-/** "140 ft" -> 140; "1,500" and "1_500" -> 1500; "−3" with a true minus sign -> -3; else null. */
+const signed = /^\s*([-+−]?)\s*(\d[\d.,_' \u00a0\u202f]*|\.\d+)\s*([^\d.,]*)$/;
+const grouped = /^\d{1,3}([,_' \u00a0\u202f]\d{3})+(?=$|\.)/;
+
+/**
+ * "140 ft" -> 140; "1,500" and "1 500" -> 1500; "9,5" -> 9.5; "−3" with a true minus sign -> -3; null when
+ * it is no number, or one that could be read in two ways.
+ */
 export function numberIn(text: string): number | null {
-  const parts = /^\s*([-+−]?)\s*(\d[\d,_' \u00a0\u202f]*(?:\.\d+)?|\.\d+)\s*([^\d.,]*)\s*$/.exec(text);
-  if (!parts) return null;
-  const [, sign, digits] = parts;
-  const value = Number(digits!.replace(/[,_' \u00a0\u202f]/g, ''));
-  return Number.isFinite(value) ? (sign === '-' || sign === '−' ? -value : value) : null;
+  const [, sign = '', written = ''] = signed.exec(text) ?? [];
+  const trimmed = written.trim();
+  const digits = grouped.test(trimmed)
+    ? trimmed.replace(/[,_' \u00a0\u202f]/g, '')
+    : trimmed.replace(/^(\d+),(\d+)$/, '$1.$2');
+  if (!/^(\d+(\.\d+)?|\.\d+)$/.test(digits)) return null;
+  const value = Number(digits);
+  if (!Number.isFinite(value)) return null;
+  return sign === '-' || sign === '−' ? -value : value;
 }
 
 export function wordsForNumber(text: string): { readonly code: DeckCode; readonly message: string } {

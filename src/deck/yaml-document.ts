@@ -1,13 +1,12 @@
 /** Text of YAML 1.2 -> plain data, its positions, and what is wrong with the text. */
-import { LineCounter, parseDocument, visit, type Document, type YAMLError } from 'yaml';
+import { LineCounter, parseDocument, type Document } from 'yaml';
 import type { Draft } from './draft.ts';
 import type { DocumentPath } from './findings.ts';
-import { mostBytes, mostFindings, mostNesting, mostPieces } from './limits.ts';
-import { pathAt } from './locate.ts';
+import { mostBytes, mostNesting, mostPieces } from './limits.ts';
 import { measureNesting } from './nesting.ts';
 import type { Plain } from './plain-data.ts';
 import { plainDataOf } from './yaml-plain-data.ts';
-import { wordsForYamlError } from './yaml-words.ts';
+import { syntaxFaults } from './yaml-faults.ts';
 
 export interface YamlDocument {
   /** Null when the text could not be read at all. */
@@ -15,7 +14,7 @@ export interface YamlDocument {
   readonly data: Plain | undefined;
   readonly lines: LineCounter;
   readonly drafts: readonly Draft[];
-  /** Where the syntax breaks first, in UTF-16 units: what comes later can't be judged. */
+  /** The start of the line on which the syntax breaks first, in UTF-16 units: from there on nothing can be judged. */
   readonly brokenAt: number | null;
   /** Where a value was left out of the data, with a draft that says why. */
   readonly left: readonly DocumentPath[];
@@ -78,60 +77,18 @@ function parse(text: string, lines: LineCounter): YamlDocument {
     // Duplicates are found while the data are made: the parser's own search takes quadratic time.
     uniqueKeys: false,
   });
-  const errors = firstOfEachStumble([...parsed.errors, ...parsed.warnings], lines).slice(0, mostFindings);
-  const drafts = errors.map((error) => draftOf(error, text, parsed));
-  const breaks = parsed.errors.filter(({ code }) => !harmless.has(code)).map(({ pos }) => pos[0]);
+  const syntax = syntaxFaults(parsed, text, lines);
   const made = plainDataOf(parsed);
+  const { brokenAt } = syntax;
+  const judged = made.drafts.filter(({ offset = 0 }) => brokenAt === null || offset < brokenAt);
   return {
     parsed,
     data: made.data,
     lines,
-    drafts: [...drafts, ...made.drafts],
-    brokenAt: breaks.length > 0 ? breaks.reduce((a, b) => Math.min(a, b)) : null,
+    drafts: [...syntax.drafts, ...judged],
+    brokenAt,
     left: made.left,
   };
-}
-
-/** Errors after which the rest of the text is still read as it was meant. */
-const harmless: ReadonlySet<string> = new Set(['MULTIPLE_DOCS', 'NON_STRING_KEY', 'TAG_RESOLVE_FAILED']);
-
-function draftOf(error: YAMLError, text: string, parsed: Document.Parsed): Draft {
-  const { code, message } = wordsForYamlError(error, text);
-  const reported = Math.min(error.pos[0], text.length);
-  const isQuote = error.code === 'MISSING_CHAR' && /closing/.test(error.message);
-  const offset = isQuote ? startOfQuote(parsed, reported) : reported;
-  return { code, message, path: pathAt(parsed.contents, offset), offset };
-}
-
-/** The parser misses the closing quote where the text ends; the author looks for the opening one. */
-function startOfQuote(parsed: Document.Parsed, end: number): number {
-  let start = end;
-  visit(parsed, {
-    Scalar(_, { type, range }) {
-      if (!range || !type?.startsWith('QUOTE') || range[0] > end || range[2] < end) return undefined;
-      start = range[0];
-      return visit.BREAK;
-    },
-  });
-  return start;
-}
-
-/**
- * One slip makes the parser stumble over the lines that follow: of errors that lie at most two lines
- * apart the first tells enough.
- */
-function firstOfEachStumble(errors: readonly YAMLError[], lines: LineCounter): YAMLError[] {
-  let last = -Infinity;
-  return [...errors]
-    .sort((a, b) => a.pos[0] - b.pos[0])
-    .filter((error) => {
-      // A mark of type, a second document and a key that is no word don't unsettle the parser.
-      if (harmless.has(error.code)) return error.code !== 'NON_STRING_KEY' || last === -Infinity;
-      const { line } = lines.linePos(error.pos[0]);
-      const isFirst = line > last + 2;
-      last = line;
-      return isFirst;
-    });
 }
 
 function countLines(text: string): LineCounter {

@@ -53,6 +53,10 @@ export function wordsForYamlError(error: YAMLError, text: string): Words {
     case 'MISSING_CHAR':
       return syntax(wordsForMissing(error.message));
     case 'BLOCK_AS_IMPLICIT_KEY':
+      if (!/:(\s|$)/.test(restOfLine(text, error.pos[0])))
+        return syntax(
+          'Below a value no key may be indented more than the value’s own, the next line is; indent it like its neighbours.',
+        );
       return syntax(
         /sequence/i.test(error.message)
           ? 'The dashes of a list must stand in one column, this one does not; indent it like its neighbours.'
@@ -82,6 +86,8 @@ export function wordsForYamlError(error: YAMLError, text: string): Words {
 }
 
 function wordsForMissing(message: string): string {
+  if (/map values/.test(message))
+    return 'A key must be followed by a colon and a space, this one is not; add them, or put the text in quotes.';
   const missing = /Missing closing (\S)/.exec(message)?.[1];
   if (missing)
     return `A text opened with ${missing} must be closed with ${missing}, this one is not; add the closing mark.`;
@@ -96,7 +102,7 @@ function wordsForMissing(message: string): string {
 }
 
 function wordsForUnexpected(message: string, found: string): string {
-  if (/block scalar header/i.test(message))
+  if (/block scalar header|^Not a YAML token/i.test(message))
     return 'A “>” or “|” at the start of a value begins a text of several lines; put a value that begins with one, like a condition, in quotes.';
   if (/same line/.test(message))
     return 'A list begins on a line of its own below its key; move the dash there, or put a text that begins with “- ” in quotes.';
@@ -105,9 +111,12 @@ function wordsForUnexpected(message: string, found: string): string {
   if (found === ']' || found === '}')
     return `A closing ${quoted(found)} stands here without its opening one; take it away or open it.`;
   if (/node end/.test(message))
-    return 'A value ends before this and something follows on the same line; put the whole text in quotes, or take away what follows.';
+    return 'A value ends before this and something follows on the same line; put a comma between entries in brackets, put the whole text in quotes, or take away what follows.';
   return `${found.trim() ? quoted(found) : 'A mark'} stands where none is expected; put a text with special marks in quotes.`;
 }
 
 const tagAt = (text: string, offset: number): string =>
   /^\S{1,40}/.exec(text.slice(offset, offset + 40))?.[0] ?? '!';
+
+const restOfLine = (text: string, offset: number): string =>
+  /.*/.exec(text.slice(offset, offset + 2000))?.[0] ?? '';

@@ -1,0 +1,89 @@
+/** What the parser says of the syntax, without its stumbling over the lines that follow a slip. */
+import { visit, type Document, type LineCounter, type YAMLError } from 'yaml';
+import type { Draft } from './draft.ts';
+import { mostFindings } from './limits.ts';
+import { pathAt } from './locate.ts';
+import { wordsForYamlError } from './yaml-words.ts';
+
+export interface SyntaxFaults {
+  readonly drafts: readonly Draft[];
+  /** The start of the first line that the parser could not read as it was meant; null when it read all. */
+  readonly brokenAt: number | null;
+}
+
+/** Errors that don't unsettle the parser: a second document, a mark of type. */
+const harmless: ReadonlySet<string> = new Set(['MULTIPLE_DOCS', 'NON_STRING_KEY', 'TAG_RESOLVE_FAILED']);
+
+interface Placed {
+  readonly error: YAMLError;
+  readonly offset: number;
+}
+
+export function syntaxFaults(parsed: Document.Parsed, text: string, lines: LineCounter): SyntaxFaults {
+  const placed = [...parsed.errors, ...parsed.warnings]
+    .map((error) => ({ error, offset: offsetOf(error, text) }))
+    .sort((a, b) => a.offset - b.offset || Number(isIndent(b.error)) - Number(isIndent(a.error)));
+  const kept = firstOfEachStumble(placed, lines)
+    .slice(0, mostFindings)
+    .map(({ error, offset }) => ({
+      error,
+      offset: isOpenQuote(error) ? startOfQuote(parsed, offset) : offset,
+    }));
+  const breaks = kept.filter(({ error }) => !harmless.has(error.code)).map(({ offset }) => offset);
+  const first = breaks.length > 0 ? Math.min(...breaks) : null;
+  return {
+    drafts: kept
+      // A value broken by a slip is easily taken for a key.
+      .filter(
+        ({ error, offset }) =>
+          error.code !== 'NON_STRING_KEY' || first === null || offset < lineStart(lines, first),
+      )
+      .map(({ error, offset }) => ({
+        ...wordsForYamlError(error, text),
+        path: pathAt(parsed.contents, offset),
+        offset,
+      })),
+    brokenAt: first === null ? null : lineStart(lines, first),
+  };
+}
+
+/** The parser reports a line by its start; its first word is easier to see. */
+function offsetOf({ pos: [reported] }: YAMLError, text: string): number {
+  let offset = Math.min(reported, text.length);
+  while (text[offset] === ' ') offset++;
+  return offset;
+}
+
+/** Of errors that lie at most two lines apart the first tells enough. */
+function firstOfEachStumble(placed: readonly Placed[], lines: LineCounter): Placed[] {
+  let last = -Infinity;
+  return placed.filter(({ error, offset }) => {
+    if (harmless.has(error.code)) return true;
+    const { line } = lines.linePos(offset);
+    const isFirst = line > last + 2;
+    last = line;
+    return isFirst;
+  });
+}
+
+/** Of several errors in one place it explains the others. */
+const isIndent = ({ code }: YAMLError): boolean => code === 'BAD_INDENT';
+
+const isOpenQuote = ({ code, message }: YAMLError): boolean =>
+  code === 'MISSING_CHAR' && /closing/.test(message);
+
+/** The parser misses the closing quote where the text ends; the author looks for the opening one. */
+function startOfQuote(parsed: Document.Parsed, end: number): number {
+  let start = end;
+  visit(parsed, {
+    Scalar(_, { type, range }) {
+      if (!range || !type?.startsWith('QUOTE') || range[0] > end || range[2] < end) return undefined;
+      start = range[0];
+      return visit.BREAK;
+    },
+  });
+  return start;
+}
+
+const lineStart = (lines: LineCounter, offset: number): number =>
+  lines.lineStarts[Math.max(1, lines.linePos(offset).line) - 1] ?? 0;
