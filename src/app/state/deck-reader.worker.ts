@@ -1,12 +1,13 @@
 import { analyse } from '../../rules/analyse.ts';
-import { readProcedure } from '../../rules/read.ts';
+import { inOrder, placed, readProcedure } from '../../rules/read.ts';
 import type { DeckReading } from './deck-reading.ts';
 
 self.onmessage = ({ data }: MessageEvent<string>) => {
-  const { procedure, findings } = readProcedure(data);
-  const reading: DeckReading = {
-    deck: procedure?.deck ?? null,
-    findings: procedure ? [...findings, ...analyse(procedure)] : findings,
-  };
+  const { loaded, procedure, findings } = readProcedure(data);
+  const analysed = procedure === null ? [] : placed(analyse(procedure), loaded);
+  const all = inOrder([...findings, ...analysed]);
+  // A deck whose tables contradict themselves must not be learnt from.
+  const sound = !all.some(({ severity }) => severity === 'error');
+  const reading: DeckReading = { deck: sound ? (procedure?.deck ?? null) : null, findings: all };
   self.postMessage(reading);
 };
