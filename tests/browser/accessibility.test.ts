@@ -1,0 +1,132 @@
+/**
+ * axe-core (Deque, MPL 2.0), an independent checker of the WCAG rules, on every page in both themes and
+ * at both sizes. The rule tags are those of WCAG 2.0 to 2.2, A and AA, and axe's best practices.
+ */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { desktop, launchBrowser, newVisitor, open, phone } from './harness.ts';
+import { answerByKeyboard, formOf } from './pilot.ts';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
+}
+
+async function violations(page: Page): Promise<readonly string[]> {
+  // Evaluated by the debugger, which the page's policy does not bind.
+  await page.evaluate(axeSource);
+  const found = await page.evaluate(async (rules) => {
+    const { axe } = window as unknown as {
+      axe: { run(node: Document, options: object): Promise<{ violations: Violation[] }> };
+    };
+    return (await axe.run(document, { runOnly: { type: 'tag', values: rules } })).violations;
+  }, tags);
+  return found.flatMap(({ id, nodes }) =>
+    nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 160)} ${failureSummary ?? ''}`),
+  );
+}
+
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+
+afterAll(() => browser?.close());
+
+const settings = (theme: string, more: object = {}): string =>
+  JSON.stringify({ theme, timing: null, minutes: 30, cautionSeen: true, deck: null, ...more });
+
+describe.each([
+  ['desktop', 'day', desktop],
+  ['desktop', 'night', desktop],
+  ['phone', 'day', phone],
+  ['phone', 'night', phone],
+])('axe finds nothing on a %s by %s', (_, theme, size) => {
+  async function visit(kept: string) {
+    const visitor = await newVisitor(browser, size);
+    await visitor.page.addInitScript((text) => {
+      if (localStorage.getItem('gatecall.settings') === null) localStorage.setItem('gatecall.settings', text);
+    }, kept);
+    await open(visitor.page);
+    await visitor.page.getByRole('heading', { level: 1 }).waitFor();
+    return visitor;
+  }
+
+  it('at the first start', async () => {
+    const { page, close } = await visit(settings(theme, { cautionSeen: false }));
+    expect(await violations(page)).toEqual([]);
+    await close();
+  });
+
+  it('on every page, empty and with answers', async () => {
+    const { page, close } = await visit(settings(theme));
+    for (const round of ['empty', 'answered']) {
+      for (const place of ['recall', 'drill', 'brief', 'record', 'decks']) {
+        await page.evaluate((hash) => (location.hash = hash), `#/${place}`);
+        await page.getByRole('heading', { level: 1 }).waitFor();
+        if (place === 'decks')
+          await page
+            .getByRole('button', { name: /Use this deck/ })
+            .first()
+            .waitFor();
+        expect(await violations(page), `${place}, ${round}`).toEqual([]);
+      }
+      await page.evaluate(() => (location.hash = '#/recall'));
+      await page.getByRole('button', { name: /^Start/ }).waitFor();
+      await page.keyboard.press('Enter');
+      for (let i = 0; i < 2; i++) {
+        await answerByKeyboard(page);
+        await page.keyboard.press('Enter');
+      }
+      await page.reload();
+      await page.getByRole('heading', { level: 1 }).waitFor();
+    }
+    await close();
+  });
+
+  it('in a session: each form of prompt that comes up, its feedback, and the pause', async () => {
+    const { page, close } = await visit(settings(theme));
+    await page.keyboard.press('Enter');
+    const seen = new Set<string>();
+    for (let i = 0; i < 30 && seen.size < 3; i++) {
+      await page.locator('.question').waitFor();
+      const form = await formOf(page);
+      const fresh = !seen.has(form);
+      seen.add(form);
+      if (fresh) expect(await violations(page), `${form} asked`).toEqual([]);
+      await page.keyboard.press('?');
+      await page.locator('.feedback').waitFor();
+      if (fresh) expect(await violations(page), `${form} graded`).toEqual([]);
+      await page.keyboard.press('Enter');
+    }
+    expect(seen.size).toBeGreaterThanOrEqual(2);
+    await page.keyboard.press('Escape');
+    expect(await violations(page), 'paused').toEqual([]);
+    await close();
+  });
+
+  it('in a drill, asked and graded, and after the run', async () => {
+    const { page, close } = await visit(settings(theme));
+    await page.evaluate(() => (location.hash = '#/drill'));
+    await page.getByRole('button', { name: /^Start/ }).waitFor();
+    await page.keyboard.press('Enter');
+    await page.locator('.question').waitFor();
+    expect(await violations(page), 'asked').toEqual([]);
+    for (let i = 0; i < 10; i++) {
+      await page.locator('.question').waitFor();
+      await page.keyboard.press(i % 2 === 0 ? 'Enter' : '?');
+      await page.locator('.feedback').waitFor();
+      if (i < 2) expect(await violations(page), `graded ${i}`).toEqual([]);
+      await page.keyboard.press('Enter');
+    }
+    await page.getByRole('heading', { name: 'Run done' }).waitFor();
+    expect(await violations(page), 'after the run').toEqual([]);
+    await close();
+  });
+});
