@@ -48,7 +48,7 @@ export function wordsForYamlError(error: YAMLError, text: string): Words {
       return syntax(
         /flow/i.test(error.message)
           ? 'A bracket opened before must close and its lines be indented more than the key; close it, or indent.'
-          : 'All keys of one mapping, and all dashes of one list, must begin in the same column; indent this line like its neighbours.',
+          : misaligned,
       );
     case 'MISSING_CHAR':
       return syntax(wordsForMissing(error.message));
@@ -86,20 +86,23 @@ export function wordsForYamlError(error: YAMLError, text: string): Words {
 }
 
 function wordsForMissing(message: string): string {
+  const quote = /Missing closing (\S)/.exec(message)?.[1];
+  if (quote)
+    return `A text opened with ${quote} must be closed with ${quote}, this one is not; add the closing mark.`;
+  const bracket = /end with an? (\S)/.exec(message)?.[1];
+  if (bracket) return `A bracket opened before must close with ${bracket}, it does not; add it.`;
+  if (/without - indicator/.test(message)) return misaligned;
   if (/map values/.test(message))
     return 'A key must be followed by a colon and a space, this one is not; add them, or put the text in quotes.';
-  const missing = /Missing closing (\S)/.exec(message)?.[1];
-  if (missing)
-    return `A text opened with ${missing} must be closed with ${missing}, this one is not; add the closing mark.`;
-  if (/comma|,/.test(message))
+  if (/Missing ,/.test(message))
     return 'Entries in brackets are parted by commas, one is missing here; add it.';
   if (/space/i.test(message))
-    return 'A space must stand here, before a “#” and after a comma, a colon or a closing quote; add it.';
-  const mark = /expected .* end with (\S)/.exec(message)?.[1];
-  return mark
-    ? `A bracket opened before must close with ${mark}, it does not; add it.`
-    : 'A mark is missing here; compare the line with its neighbours.';
+    return 'A space must stand before a “#” and after a comma, a colon or a closing quote, here it is missing; add it.';
+  return 'A mark is missing here, as the lines around show; compare them, and add it.';
 }
+
+const misaligned =
+  'All keys of one mapping, and all dashes of one list, must begin in the same column, this line does not; indent it like its neighbours.';
 
 function wordsForUnexpected(message: string, found: string): string {
   if (/block scalar header|^Not a YAML token/i.test(message))
