@@ -1,0 +1,38 @@
+/** `npm run deck`: the deck tool on this machine's files and streams. */
+import { readFile, stat } from 'node:fs/promises';
+import { createInterface } from 'node:readline';
+import type { FileText } from './deck-tool/io.ts';
+import { run } from './deck-tool/run.ts';
+
+/** Far above any deck; the loader has the exact limit. Keeps a wrong path (a film) out of memory. */
+const mostBytes = 16 * 1024 * 1024;
+
+const reasons: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EISDIR: 'it is a folder, not a file',
+  EACCES: 'this user may not read it',
+};
+
+async function read(path: string): Promise<FileText> {
+  try {
+    const { size } = await stat(path);
+    if (size > mostBytes) return { ok: false, message: `it is too large for a deck (${size} bytes)` };
+    return { ok: true, text: await readFile(path, 'utf8') };
+  } catch (error) {
+    const { code, message } = error as NodeJS.ErrnoException;
+    return { ok: false, message: reasons[code ?? ''] ?? message };
+  }
+}
+
+// The reader went away (`| head`): there is nobody left to write for.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
+
+process.exitCode = await run(process.argv.slice(2), {
+  out: (line) => void process.stdout.write(`${line}\n`),
+  err: (line) => void process.stderr.write(`${line}\n`),
+  readFile: read,
+  // Made only when asked for: it starts to read at once.
+  get lines() {
+    return createInterface({ input: process.stdin, crlfDelay: Infinity });
+  },
+});
