@@ -16,6 +16,8 @@ export type RuleCode =
   | 'never-fires'
   /** A rule that fits only where an overriding table decides. */
   | 'always-overridden'
+  /** A rule that decides only values between two steps, which no question can show. */
+  | 'between-steps'
   /** A rule without which every decision would be the same. */
   | 'pointless-rule'
   /** The analysis stopped early, or found more than it shows. */

@@ -14,7 +14,7 @@ export interface Budget {
 export interface Uncovered {
   /** Disjoint. */
   readonly blocks: readonly Block[];
-  /** `limit`: there may be more blocks than asked for. `budget`: the work allowed was done. */
+  /** `limit`: as many blocks as asked for, maybe not all. `budget`: the work allowed was done. */
   readonly stopped: 'limit' | 'budget' | null;
 }
 
@@ -58,8 +58,8 @@ class Search {
     const cutting = this.#simplify(cell, covers);
     if (cutting === null || this.stopped !== null) return;
     if (cutting.length === 0) {
-      if (this.found.length >= this.#most) this.stopped = 'limit';
-      else this.found.push(cell);
+      this.found.push(cell);
+      if (this.found.length === this.#most) this.stopped = 'limit';
       return;
     }
     const { axis, atom } = this.#bestCut(cell, cutting);

@@ -39,3 +39,16 @@ export function clash(table: Table, one: Rule, other: Rule): boolean {
       return one.then !== other.then && !isListed(table, one) && !isListed(table, other);
   }
 }
+
+/** True when wherever both fit the one decides against the other, by policy alone. */
+export function beats(table: Table, one: Rule, other: Rule): boolean {
+  switch (table.authored.hit) {
+    case 'unique':
+    case 'any':
+      return false;
+    case 'first':
+      return one.index < other.index;
+    case 'priority':
+      return rankOf(table, one) < rankOf(table, other);
+  }
+}

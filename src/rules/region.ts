@@ -2,8 +2,8 @@
 import { Claims } from './claims.ts';
 import type { Budget } from './cover.ts';
 import { rulesOfPhase } from './decide.ts';
-import { atomsIn, boxOf, meet, wholeOf, type Block, type Box, type Space } from './space.ts';
-import { multiplesIn } from './steps.ts';
+import { onSteps } from './on-steps.ts';
+import { boxOf, meet, type Block, type Box } from './space.ts';
 import type { PhaseRules, Procedure, Rule, Table } from './types.ts';
 
 /** Enough for every table a person writes; a rule of more is drawn from these. */
@@ -41,7 +41,7 @@ export function callableRegionOf(
 ): readonly Box[] {
   const claims = claimsOf(rules, table);
   const block = claims.blockOf(rule);
-  const start = block && meet(claims.space, block, onSteps(procedure, claims.space));
+  const start = block && meet(claims.space, block, onSteps(procedure.deck, claims.space));
   return start ? regionIn(claims, rule, start).map((piece) => boxOf(claims.space, piece)) : [];
 }
 
@@ -53,19 +53,6 @@ export function findRule(
   const table = [...overriding, ...base].find(({ id }) => id === tableId);
   const rule = table?.rules.find(({ id }) => id === ruleId);
   return table && rule ? { table, rule } : null;
-}
-
-/** The states whose atoms each hold a multiple of the step. */
-export function onSteps({ deck }: Procedure, space: Space): Block {
-  const block = wholeOf(space);
-  for (const axis of space.axes) {
-    const { step } = deck.quantities.find(({ id }) => id === axis.quantity)!;
-    for (const i of atomsIn(block, axis)) {
-      const held = axis.atoms[i]!.some((piece) => multiplesIn(piece, step).count > 0);
-      if (!held) block[axis.firstWord + (i >> 5)]! &= ~(1 << (i & 31));
-    }
-  }
-  return block;
 }
 
 function regionIn(claims: Claims, rule: Rule, start: Block): readonly Block[] {

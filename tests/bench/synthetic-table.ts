@@ -46,15 +46,12 @@ export function syntheticDeck(seed: number, size: SyntheticSize = usual): Deck {
 /** The same table with one rule cut short by 3 and another widened by 3 beyond its upper end. */
 export function syntheticFaultyDeck(seed: number, size: SyntheticSize = usual): SyntheticFaults {
   const pieces = piecesOf(seeded(seed), size);
-  const [cut, wide] = pieces.flatMap((piece, rule) =>
-    piece.flatMap(({ lo, hi }, input) =>
-      lo === lowest && hi < highest - 10 && hi > 10 ? [{ rule, input, hi }] : [],
-    ),
-  ) as [Place, Place];
-  const other = pieces
-    .flatMap((piece, rule) => piece.map(({ hi }, input) => ({ rule, input, hi })))
-    .findLast(({ rule, hi }) => rule !== cut.rule && hi < highest - 10)!;
-  const conflict = other.rule === cut.rule ? wide : other;
+  // Upper ends that can be moved: inside the range, and not so near a lower one that nothing is left.
+  const places = pieces.flatMap((piece, rule) =>
+    piece.flatMap(({ hi }, input) => (hi < highest - 10 ? [{ rule, input, hi }] : [])),
+  );
+  const cut = places[0]!;
+  const conflict = places.findLast(({ rule }) => rule !== cut.rule)!;
   const changed = pieces.map((piece, rule) =>
     piece.map((side, input) => {
       if (rule === cut.rule && input === cut.input) return { ...side, hi: side.hi - 3 };
@@ -72,12 +69,6 @@ export function syntheticFaultyDeck(seed: number, size: SyntheticSize = usual): 
       to: conflict.hi + 3,
     },
   };
-}
-
-interface Place {
-  readonly rule: number;
-  readonly input: number;
-  readonly hi: number;
 }
 
 function piecesOf(random: Random, { rules, inputs }: SyntheticSize): Piece[] {
