@@ -67,24 +67,21 @@ export function readSnapshot(text: unknown, scheduler: Scheduler): Fold | null {
 }
 
 /**
- * Tells models apart by what they do: the memories after a short fixed history. Also holds the card
- * kinds, since a version that knows more of them counts more events.
+ * Tells models apart by what they do: the memories after each rating at first, each one days later, and
+ * each one on the same day. Also holds the card kinds, since a version that knows more of them counts
+ * more events.
  */
 function modelMark(scheduler: Scheduler): string {
-  const dayMs = 86_400_000;
-  const history: readonly (readonly [Rating, number, boolean])[] = [
-    [3, 0, false],
-    [4, 3, false],
-    [1, 20, true],
-    [2, 20.01, false],
-    [3, 25, true],
-  ];
-  let memory: CardMemory | null = null;
-  const states: unknown[] = [];
-  for (const [rating, day, critical] of history) {
-    memory = scheduler.next(memory, rating, 1_700_000_000_000 + day * dayMs, critical);
-    states.push(memory);
-  }
+  const ratings: readonly Rating[] = [1, 2, 3, 4];
+  const startMs = Date.UTC(2026, 0, 1);
+  const laterMs = startMs + 9 * 86_400_000;
+  const states: CardMemory[] = [];
+  for (const one of ratings)
+    for (const two of ratings) {
+      const first = scheduler.next(null, one, startMs, false);
+      const second = scheduler.next(first, two, laterMs, true);
+      states.push(first, second, scheduler.next(second, one, laterMs + 60_000, false));
+    }
   return crcWord(JSON.stringify([states, knownCardKinds]));
 }
 

@@ -47,3 +47,6 @@ export class Device {
     });
   }
 }
+
+export const answersIn = (record: LiveRecord): number =>
+  [...record.histories.values()].reduce((sum, { calls }) => sum + calls.length, 0);

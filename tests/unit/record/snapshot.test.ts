@@ -1,5 +1,7 @@
 import fc from 'fast-check';
+import { default_w } from 'ts-fsrs';
 import { describe, expect, it } from 'vitest';
+import { createScheduler } from '../../../src/memory/scheduler.ts';
 import { Fold } from '../../../src/record/fold.ts';
 import { readSnapshot, writeSnapshot } from '../../../src/record/snapshot.ts';
 import type { Scheduler } from '../../../src/memory/types.ts';
@@ -56,6 +58,19 @@ describe('a snapshot', () => {
     const text = writeSnapshot(foldOf(evening(5)), testScheduler);
     expect(readSnapshot(text, slower)).toBeNull();
     expect(readSnapshot(text, testScheduler)).not.toBeNull();
+  });
+
+  it('is not believed after any change to the parameters of the model in use', () => {
+    const events = evening(300, { cards: 9 });
+    const fold = new Fold(createScheduler());
+    fold.add(events);
+    const text = writeSnapshot(fold, createScheduler());
+    expect(readSnapshot(text, createScheduler())?.histories).toEqual(fold.histories);
+    const changed = default_w.map((_, at) => ({
+      parameters: default_w.map((w, i) => (i === at ? w * 1.01 : w)),
+    }));
+    for (const options of [...changed, { retention: 0.89 }, { criticalRetention: 0.94 }])
+      expect(readSnapshot(text, createScheduler(options))).toBeNull();
   });
 
   it.each([[undefined], [''], ['nothing'], [{ cards: [] }], [7]])('that is %j is none', (text) => {
