@@ -1,4 +1,4 @@
-/** A deck's text to what decides by it: load, compile, and every finding with its place in the text. */
+/** Deck text -> what can be decided with, and everything that is wrong with it. */
 import type { Finding } from '../deck/findings.ts';
 import { loadDeck, type LoadedDeck } from '../deck/load.ts';
 import { compileRules } from './compile.ts';
@@ -6,33 +6,35 @@ import type { Procedure } from './types.ts';
 
 export interface ReadProcedure {
   readonly loaded: LoadedDeck;
-  /** null when the deck has errors. */
+  /** Null when a finding is an error. */
   readonly procedure: Procedure | null;
-  /** Of the loader and of the conditions, in order of place. The analysis is a step of its own. */
+  /** From the top of the text to its end, each with its place and the path in words. */
   readonly findings: readonly Finding[];
 }
 
-/** Never throws for a fault of the text. */
+/** Reads a deck and compiles its rules; the tables are not analysed, see `analyse`. Never throws. */
 export function readProcedure(text: string): ReadProcedure {
   const loaded = loadDeck(text);
-  if (loaded.deck === null) return { loaded, procedure: null, findings: loaded.findings };
+  if (!loaded.deck) return { loaded, procedure: null, findings: loaded.findings };
   const { procedure, findings } = compileRules(loaded.deck);
-  return { loaded, procedure, findings: inOrder([...loaded.findings, ...placed(findings, loaded)]) };
+  return { loaded, procedure, findings: inOrder([...loaded.findings, ...placed(loaded, findings)]) };
 }
 
-/** Gives findings that know only their path their place in the text, and the path's words. */
-export function placed(findings: readonly Finding[], { locate, describe }: LoadedDeck): Finding[] {
+/** Findings that know only their path, with their place in the text and the path in words. */
+export function placed({ locate, describe }: LoadedDeck, findings: readonly Finding[]): Finding[] {
   return findings.map((finding) => ({
     ...finding,
-    at: finding.at ?? locate(finding.path),
     where: finding.where ?? describe(finding.path),
+    at: finding.at ?? locate(finding.path),
   }));
 }
 
-/** From the top of the text to its end; what has no place comes first. */
+/** From the top of the text to its end. */
 export function inOrder(findings: readonly Finding[]): Finding[] {
-  return findings.toSorted(
-    (one, other) =>
-      (one.at?.line ?? 0) - (other.at?.line ?? 0) || (one.at?.column ?? 0) - (other.at?.column ?? 0),
-  );
+  return findings.toSorted((a, b) => {
+    const [one, other] = [a.at ?? top, b.at ?? top];
+    return one.line - other.line || one.column - other.column;
+  });
 }
+
+const top = { line: 1, column: 1 };
