@@ -1,5 +1,5 @@
 /** `npm run deck`: the deck tool on this machine's files and streams. */
-import { readFile, stat } from 'node:fs/promises';
+import { createReadStream } from 'node:fs';
 import { createInterface } from 'node:readline';
 import type { FileText } from './deck-tool/io.ts';
 import { run } from './deck-tool/run.ts';
@@ -14,14 +14,17 @@ const reasons: Readonly<Record<string, string>> = {
 };
 
 async function read(path: string): Promise<FileText> {
+  const parts: Buffer[] = [];
   try {
-    const { size } = await stat(path);
-    if (size > mostBytes) return { ok: false, message: `it is too large for a deck (${size} bytes)` };
-    return { ok: true, text: await readFile(path, 'utf8') };
+    for await (const part of createReadStream(path, { end: mostBytes })) parts.push(part as Buffer);
   } catch (error) {
     const { code, message } = error as NodeJS.ErrnoException;
     return { ok: false, message: reasons[code ?? ''] ?? message };
   }
+  const bytes = Buffer.concat(parts);
+  if (bytes.length > mostBytes)
+    return { ok: false, message: `it is too large for a deck (over ${mostBytes} bytes)` };
+  return { ok: true, text: bytes.toString('utf8') };
 }
 
 // The reader went away (`| head`): there is nobody left to write for.

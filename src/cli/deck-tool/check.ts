@@ -3,9 +3,10 @@ import type { Finding, Severity } from '../../deck/findings.ts';
 import { renderFindings } from '../../deck/render-findings.ts';
 import { sayList } from '../../deck/say.ts';
 import { analyse } from '../../rules/analyse.ts';
+import { inOrder, placed } from '../../rules/read.ts';
 import type { Procedure } from '../../rules/types.ts';
 import type { ExitCode, Io } from './io.ts';
-import { hasErrors, inOrder, openDeck } from './open-deck.ts';
+import { openDeck } from './open-deck.ts';
 
 /** `check`: every fault of every deck, and what each holds when it has none. */
 export async function check(paths: readonly string[], json: boolean, io: Io): Promise<ExitCode> {
@@ -16,10 +17,10 @@ export async function check(paths: readonly string[], json: boolean, io: Io): Pr
       exitCode = 1;
       continue;
     }
-    const { procedure, text } = opened;
-    const analysed = procedure === null ? [] : opened.placed(analyse(procedure));
+    const { procedure, text, loaded } = opened;
+    const analysed = procedure === null ? [] : placed(loaded, analyse(procedure));
     const findings = inOrder([...opened.findings, ...analysed]);
-    if (hasErrors(findings)) exitCode = 1;
+    if (findings.some(({ severity }) => severity === 'error')) exitCode = 1;
     if (json) for (const finding of findings) io.out(asJson(path, finding));
     else {
       if (findings.length > 0) io.out(`${renderFindings(findings, text, path)}\n`);
