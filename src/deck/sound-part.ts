@@ -3,6 +3,21 @@ import type * as z from 'zod/mini';
 import type { DocumentPath } from './findings.ts';
 import { isList, isMapping, valueAt, type Plain } from './plain-data.ts';
 
+/**
+ * What no check of sense looks at, so that a part may be judged without it: a gate without its cue still
+ * has bands. A stand-in is never seen by anyone.
+ */
+const standIns: ReadonlyMap<string, Plain> = new Map<string, Plain>([
+  ...['label', 'title', 'cue', 'because', 'ask', 'challenge', 'response', 'say'].map(
+    (key) => [key, '…'] as const,
+  ),
+  ['id', 'unnamed'],
+  ['unit', 'count'],
+  ['step', 1],
+  ['windowS', 1],
+  ['position', { aheadFt: 0, rightFt: 0, courseDeg: 0 }],
+]);
+
 /** A piece is taken out, or the piece around it, or the one around that: never more often than parts nest. */
 const mostRounds = 10;
 
@@ -42,7 +57,14 @@ export function soundPart<S extends z.core.$ZodType>(
     const result = schema.safeParse(rest);
     // The schema changes nothing, so the part itself is of its type, and its paths are known.
     if (result.success) return rest as z.core.output<S>;
-    const pieces = result.error.issues.flatMap((issue) => piecesToTake(issue, rest));
+    const pieces: DocumentPath[] = [];
+    for (const issue of result.error.issues) {
+      const path = issue.path as (string | number)[];
+      const standIn = standIns.get(String(path[path.length - 1]));
+      const isNew = standIn !== undefined && valueAt(rest, path) !== standIn;
+      if (isNew) rest = replaced(rest, path, standIn, book);
+      else pieces.push(...piecesToTake(issue, rest));
+    }
     if (pieces.some((path) => path.length === 0)) return null;
     for (const path of deepestAndLastFirst(pieces)) rest = without(rest, path, book);
   }
@@ -72,19 +94,34 @@ function deepestAndLastFirst(paths: readonly DocumentPath[]): DocumentPath[] {
   });
 }
 
-function without(value: Plain, path: DocumentPath, book: PathBook): Plain {
+/** Copies along the path only: the other pieces stay what they are, with their places. */
+function replaced(value: Plain, path: DocumentPath, piece: Plain, book: PathBook): Plain {
   const [step, ...rest] = path;
+  if (step === undefined) return piece;
   if (isList(value)) {
-    const index = Number(step);
     const copy = [...value];
-    if (rest.length === 0) copy.splice(index, 1);
-    else copy[index] = without(value[index]!, rest, book);
+    copy[Number(step)] = replaced(value[Number(step)] ?? null, rest, piece, book);
     book.copied(value, copy);
     return copy;
   }
-  if (!isMapping(value) || typeof step !== 'string' || !Object.hasOwn(value, step)) return value;
-  const { [step]: taken, ...others } = value;
-  const copy = rest.length === 0 ? others : { ...value, [step]: without(taken!, rest, book) };
+  if (!isMapping(value)) return value;
+  const below = Object.hasOwn(value, step) ? value[step]! : null;
+  const copy = { ...value, [step]: replaced(below, rest, piece, book) };
   book.copied(value, copy);
   return copy;
+}
+
+function without(value: Plain, path: DocumentPath, book: PathBook): Plain {
+  const parentPath = path.slice(0, -1);
+  const parent = valueAt(value, parentPath);
+  const last = path[path.length - 1]!;
+  if (isList(parent)) {
+    const copy = parent.filter((_, index) => index !== last);
+    book.copied(parent, copy);
+    return replaced(value, parentPath, copy, book);
+  }
+  if (!isMapping(parent)) return value;
+  const { [last]: _, ...copy } = parent;
+  book.copied(parent, copy);
+  return replaced(value, parentPath, copy, book);
 }

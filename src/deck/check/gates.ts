@@ -11,7 +11,7 @@ export function* checkGates(parts: DeckParts): Generator<Draft> {
   for (const gate of parts.gates) {
     if (gate.detect) yield* checkDetection(parts, gate.detect);
     const label = gate.label.trim().toLowerCase();
-    if (labels.has(label))
+    if (labels.has(label) && !parts.isBroken(gate))
       yield {
         code: 'same-label',
         severity: 'warning',
