@@ -212,5 +212,5 @@ const newerChunk: RecordProblem = {
   code: 'newer-chunk',
   message:
     'A part of the training record was written by a newer version of Gatecall. It is left as it is, ' +
-    'and counts again once this page is reloaded with the newer version.',
+    'and counts once this page is reloaded with the newer version.',
 };

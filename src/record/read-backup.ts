@@ -92,7 +92,7 @@ function formatProblem(format: unknown): [RecordProblemCode, string] | null {
   if (Number(version) <= backupVersion && Number(version) > 0) return null;
   return [
     'newer-backup',
-    `The backup was written by a newer version of Gatecall (its format is ${version}, this one reads ${backupVersion}). Reload the page for the newest version and try again.`,
+    `The backup was written by a newer version of Gatecall (its format is ${version}, this one reads ${backupVersion}). Reload the page for the newest version, then import it.`,
   ];
 }
 
@@ -119,7 +119,7 @@ function readEvents(raws: readonly unknown[], nowMs: number) {
       code: 'odd-time',
       message:
         `${sayOf(odd.length, raws.length)} ${odd.length === 1 ? 'is' : 'are'} dated before 2020 or in the future, and ` +
-        `stayed out: ${sayFirst(odd)}. If they are right, this device’s date is wrong: set it, and import again.`,
+        `stayed out: ${sayFirst(odd)}. If they are right, this device’s date is wrong: set it, then import the file once more.`,
     });
   if (merged.conflicts.length > 0)
     problems.push({

@@ -10,7 +10,7 @@ const messages: Record<WriteFailure['reason'], string> = {
     'The browser does not let this page keep data, as in a private window or with site data blocked. ' +
     'Answers are held in memory only: export a backup before you close the page.',
   'lost-connection':
-    'The browser dropped its connection to the training record, and opening it again failed. Your last ' +
+    'The browser dropped its connection to the training record, and a new one could not be had. Your last ' +
     'answers are held in memory: export a backup, then reload the page.',
   unknown:
     'The training record could not be written. Your last answers are held in memory: export a backup, ' +
@@ -34,7 +34,7 @@ export function unreadable(error: unknown): RecordProblem {
   const message =
     reason === 'blocked'
       ? messages.blocked
-      : 'The training record could not be read. Nothing in it is changed: reload the page to try again. ' +
+      : 'The training record could not be read. Nothing in it is changed: reload the page to have it read. ' +
         'Answers that you give until then join it.';
   return { code: 'cannot-read', message };
 }
