@@ -24,6 +24,7 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
+    rolldownOptions: { checks: { bundlerTimings: false } },
   },
   plugins: [svelteHere(), deckModules(), contentSecurityPolicy(), listModules(fromHere('.')), offline()],
   test: {
