@@ -1,0 +1,73 @@
+/** `npm run bench`: what things cost here and now, a line of JSON each. Reports, never judges. */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { buildApp, builtFolder, isFresh } from '../../src/cli/build/built-app.ts';
+import { loadDeck } from '../../src/deck/load.ts';
+import type { Deck } from '../../src/deck/types.ts';
+import { analyse } from '../../src/rules/analyse.ts';
+import { compileRules } from '../../src/rules/compile.ts';
+import type { Procedure } from '../../src/rules/types.ts';
+import { firstScripts } from '../first-scripts.ts';
+import { answeredCard, askedOnce, bareStep } from './answered-card.ts';
+import { measure } from './measure.ts';
+import { rightAnswer } from './right-answer.ts';
+import { syntheticDeck } from './synthetic-table.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const text = readFileSync(new URL('../../decks/marram-recovery.deck.yaml', import.meta.url), 'utf8');
+
+/** @param spread how much more the slowest round took, as a fraction of the value. */
+function report(name: string, value: number, unit: string, spread?: number): void {
+  const line = {
+    name,
+    value: rounded(value),
+    unit,
+    ...(spread === undefined ? {} : { spread: rounded(spread) }),
+  };
+  process.stdout.write(`${JSON.stringify(line)}\n`);
+}
+
+const rounded = (value: number): number => Number(value.toPrecision(4));
+
+function procedureOf(deck: Deck): Procedure {
+  const { procedure } = compileRules(deck);
+  if (!procedure) throw new Error(`The deck “${deck.id}” does not compile.`);
+  return procedure;
+}
+
+function reportAnsweredCard(procedure: Procedure): void {
+  const asked = askedOnce(procedure, (prompt) => rightAnswer(procedure, prompt));
+  const ours = answeredCard(procedure, asked);
+  const bare = bareStep(asked.length);
+  report('answered card: assess, schedule, append in memory', ours.seconds * 1e6, 'µs', ours.spread);
+  report('bare ts-fsrs next()', bare.seconds * 1e6, 'µs', bare.spread);
+  report('answered card to bare ts-fsrs next()', ours.seconds / bare.seconds, 'ratio');
+}
+
+function reportDeckLoad(): void {
+  const load = measure(() => loadDeck(text), 10, 1);
+  report('deck load: marram-recovery', load.seconds * 1e3, 'ms', load.spread);
+  const { deck } = loadDeck(text);
+  if (!deck) throw new Error('The demo deck has errors.');
+  const compile = measure(() => compileRules(deck), 10, 5);
+  report('rules compiled: marram-recovery', compile.seconds * 1e3, 'ms', compile.spread);
+  reportAnsweredCard(procedureOf(deck));
+}
+
+function reportAnalysis(): void {
+  const rounds = 5;
+  // A procedure of its own for each call: nothing kept from the last one may help.
+  const procedures = Array.from({ length: rounds + 1 }, () => procedureOf(syntheticDeck(1)));
+  const run = measure((call) => analyse(procedures[call]!), rounds, 1);
+  report('analysis: 200 rules, 6 inputs', run.seconds * 1e3, 'ms', run.spread);
+}
+
+async function reportFirstScripts(): Promise<void> {
+  const problem = isFresh(root) ? null : await buildApp(root);
+  if (problem !== null) throw new Error(problem);
+  report('first scripts, gzipped', firstScripts(builtFolder(root)).gzippedBytes, 'bytes');
+}
+
+reportDeckLoad();
+reportAnalysis();
+await reportFirstScripts();
