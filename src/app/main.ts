@@ -17,7 +17,7 @@ const settings = new Settings(safeStorage());
 document.documentElement.dataset['theme'] = settings.theme;
 
 const scheduler = createScheduler();
-const store = idbStore();
+const store = idbStore({ locks: navigator.locks });
 const record = await openRecord({
   store,
   scheduler,

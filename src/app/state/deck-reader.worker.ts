@@ -4,7 +4,7 @@ import type { DeckReading } from './deck-reading.ts';
 
 self.onmessage = ({ data }: MessageEvent<string>) => {
   const { loaded, procedure, findings } = readProcedure(data);
-  const analysed = procedure === null ? [] : placed(analyse(procedure), loaded);
+  const analysed = procedure === null ? [] : placed(loaded, analyse(procedure));
   const all = inOrder([...findings, ...analysed]);
   // A deck whose tables contradict themselves must not be learnt from.
   const sound = !all.some(({ severity }) => severity === 'error');
