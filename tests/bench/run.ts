@@ -10,6 +10,7 @@ import type { Procedure } from '../../src/rules/types.ts';
 import { firstScripts } from '../first-scripts.ts';
 import { answeredCard, askedOnce, bareStep } from './answered-card.ts';
 import { measure } from './measure.ts';
+import { timeCards } from './next-card.ts';
 import { rightAnswer } from './right-answer.ts';
 import { syntheticDeck } from './synthetic-table.ts';
 
@@ -68,6 +69,19 @@ async function reportFirstScripts(): Promise<void> {
   report('first scripts, gzipped', firstScripts(builtFolder(root)).gzippedBytes, 'bytes');
 }
 
+async function reportPages(): Promise<void> {
+  const { toFeedback, toNextCard } = await timeCards(builtFolder(root), 30);
+  for (const [name, times] of [
+    ['answer to its grade painted', toFeedback],
+    ['next card asked for to its prompt painted', toNextCard],
+  ] as const) {
+    const sorted = times.toSorted((a, b) => a - b);
+    report(`${name}, median`, sorted[Math.floor(sorted.length / 2)]!, 'ms');
+    report(`${name}, slowest of ${sorted.length}`, sorted.at(-1)!, 'ms');
+  }
+}
+
 reportDeckLoad();
 reportAnalysis();
 await reportFirstScripts();
+await reportPages();

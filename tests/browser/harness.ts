@@ -1,6 +1,7 @@
 /** A real browser on the built app, and what a test may want to know of it. */
 import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
 import { inject } from 'vitest';
+import { browserArguments } from './browser-arguments.ts';
 
 /** The two sizes every page must be good at. */
 export const desktop: BrowserContextOptions = { viewport: { width: 1280, height: 800 } };
@@ -11,20 +12,9 @@ export const phone: BrowserContextOptions = {
   isMobile: true,
 };
 
-/** Starts the browser with an empty profile, and with nothing that talks to the outside by itself. */
+/** Starts the browser with an empty profile. */
 export function launchBrowser(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: inject('browserPath'),
-    args: [
-      // As root, and in most containers, Chromium's own sandbox does not start.
-      '--no-sandbox',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--disable-quic',
-      '--no-first-run',
-    ],
-  });
+  return chromium.launch({ executablePath: inject('browserPath'), args: [...browserArguments] });
 }
 
 /** One pilot's device: its own storage and service worker, and a log of what went wrong. */
