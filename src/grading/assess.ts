@@ -19,8 +19,7 @@ import type { AssessContext, Graded } from './types.ts';
  * no number, another unit, not among the choices) comes back as a problem in words: the prompt stays
  * open and nothing is recorded. Never throws for a prompt of this procedure, whatever is answered.
  *
- * The assessment is critical when the card is, or when the fault is: an overriding action missed, a
- * limit passed, a critical item lost.
+ * The assessment is critical when the card is, and whenever an overriding action is missed.
  */
 export function assess(
   procedure: Procedure,

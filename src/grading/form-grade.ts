@@ -8,7 +8,7 @@ export interface FormGrade {
   readonly performance: Performance;
   readonly headline: string;
   readonly detail: AnswerDetail;
-  /** The answer went wrong in what must never go wrong, whatever the card. */
+  /** An overriding action was missed: critical, whatever the card. */
   readonly criticalFault?: boolean;
   /** Where the form knows it better than the card does. */
   readonly expected?: string;

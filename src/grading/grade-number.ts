@@ -32,7 +32,6 @@ export function gradeNumber(
       steps: graded.steps,
       passedLimit,
     },
-    criticalFault: passedLimit !== null,
   };
 }
 

@@ -15,8 +15,8 @@ export function gradePoint({ plate, spot }: AskOf<'point', Ask>, answer: AskOf<'
   const distance = away(spot.at);
   const performance =
     distance <= spot.desiredWithin ? 'desired' : distance <= spot.adequateWithin ? 'adequate' : 'outside';
-  const said = `${sayNumber(Math.round(distance) || 1)}${unitSuffix(plate)} off`;
-  const taken = plate.spots.find((other) => other.id !== spot.id && away(other.at) <= other.desiredWithin);
+  const said = `${sayNumber(Number(distance.toPrecision(2)))}${unitSuffix(plate)} off`;
+  const taken = plate.spots.find((other) => away(other.at) <= other.desiredWithin);
   const headline = {
     desired: 'on the spot',
     adequate: said,

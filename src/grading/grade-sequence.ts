@@ -67,13 +67,11 @@ export function gradeSequence(ask: SequenceAsk, answer: AskOf<'sequence', Answer
       'An item that is not among those shown was chosen. Choose again from the list.',
     );
   const faults = sequenceFaults(answer.chosen, ask.expected);
-  const lostCritical = faults.missing.some((id) => ask.critical.includes(id));
   return {
     ok: true,
     performance: sequencePerformance(faults, ask.expected, ask.critical),
     headline: headlineOf(faults, ask, labels),
     detail: { form: 'sequence', ...faults },
-    criticalFault: lostCritical,
   };
 }
 

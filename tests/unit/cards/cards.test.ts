@@ -48,6 +48,14 @@ describe('the cards of a deck', () => {
     ]);
   });
 
+  it('keep two checklists of one gate apart', () => {
+    const checklists = smallDeck.checklists!.map((list) => ({ ...list, completeBy: 'near' }));
+    const lists = idsOf(changed({ checklists })).flatMap((id) =>
+      /-by\/|list\/|response\//.exec(id) ? [id.split('/')[1]] : [],
+    );
+    expect(lists).toEqual([...Array(6).fill('early-checks'), ...Array(8).fill('late-checks')]);
+  });
+
   it('leave out a rule that can never decide', () => {
     expect(idsOf(small)).not.toContain('rule/height/never');
   });

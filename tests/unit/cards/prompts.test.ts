@@ -1,7 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
 import { cardsOf, promptFor } from '../../../src/cards/registry.ts';
 import type { Prompt } from '../../../src/cards/types.ts';
-import { cardNamed, shipped, small } from './procedures.ts';
+import { cardNamed, changed, shipped, small } from './procedures.ts';
+import { smallDeck } from './small-deck.ts';
 
 const prompt = (id: string, seed = 1): Prompt => promptFor(small, cardNamed(id), seed);
 
@@ -56,6 +57,14 @@ describe('a prompt', () => {
     }
   });
 
+  it('for a checklist adds three strangers at most', () => {
+    for (const [, procedure] of shipped)
+      for (const card of cardsOf(procedure).filter(({ kind }) => kind === 'checklist')) {
+        const { ask } = promptFor(procedure, card, 1);
+        expect(ask.form === 'sequence' && ask.pool.length - ask.expected.length, card.id).toBe(3);
+      }
+  });
+
   it('tells a challenge that comes twice by its response', () => {
     const { ask } = prompt('checklist/early-checks');
     if (ask.form !== 'sequence') throw new Error(ask.form);
@@ -74,6 +83,22 @@ describe('a prompt', () => {
       expect(new Set(labels).size).toBe(5);
       expect(labels).toEqual(expect.arrayContaining(['1,400 lb or more', '1,900 lb or more', 'Balanced']));
       expect(ask.options.find((option) => option.id === ask.correct)?.label).toBe('1,400 lb or more');
+    }
+  });
+
+  it('for a response offers no second one that reads like the right one', () => {
+    const procedure = changed({
+      checklists: smallDeck.checklists!.map((list) => ({
+        ...list,
+        items: list.items.map((item) =>
+          item.id === 'spot' ? { ...item, response: 'down,  four LOCKED' } : item,
+        ),
+      })),
+    });
+    for (let seed = 0; seed < 20; seed++) {
+      const { ask } = promptFor(procedure, cardNamed('response/late-checks/wheels', procedure), seed);
+      const like = ask.form === 'choice' && ask.options.filter(({ label }) => /four/i.test(label));
+      expect(like).toEqual([{ id: 'late-checks/wheels', label: 'Down, four locked' }]);
     }
   });
 

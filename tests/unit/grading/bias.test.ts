@@ -28,6 +28,12 @@ describe('what the last calls have in common', () => {
     ['through the target to the other side', [-40, -20, 0, 10, 30], 'creeping high'],
     ['rising by less than a step', [0, 1, 2, 3, 4], 'steady'],
     ['three rising calls, which chance gives too often', [-10, 0, 10], 'steady'],
+    [
+      'five rising but for two pairs, which chance gives too often',
+      [0, 10, 5, 20, 15],
+      'mostly 10\u00a0ft high',
+    ],
+    ['four rising but for one pair, which chance gives too often', [0, 10, 5, 20], 'steady'],
     ['wide on both sides', [-40, 40, 0, -40, 40], 'scattered by 40\u00a0ft'],
     ['old calls forgotten', [90, 90, 90, 0, 0, 0, 0, 0], 'steady'],
     ['what is no number left out', [NaN, -20, Infinity, -20, -20], 'mostly 20\u00a0ft low'],

@@ -1,5 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
-import { correct } from './small-calls.ts';
+import { promptForState } from '../../../src/cards/rule.ts';
+import { cardNamed, changed } from '../cards/procedures.ts';
+import { smallDeck } from '../cards/small-deck.ts';
+import { correct, graded } from './small-calls.ts';
 
 // Pitch: over 40 kt nose up, 10 to 40 hold, under 10 nose down. Power: sink over 400 more, else over 500 ft less,
 // else hold. Under 150 ft go around, which beats the rest.
@@ -128,6 +131,34 @@ describe('controls set in answer to a state', () => {
     const bothMissed = correct('approach', highAndFast, {});
     expect(bothMissed).toMatchObject({ because: 'The nose is the brake.', source: { id: 'book' } });
     expect(correct('approach', tooLow, {})).toMatchObject({ because: 'Too low to go on.' });
+  });
+
+  it('gives the reason of the leading control before that of an earlier one', () => {
+    const state = { altitude: 300, closure: 20, sink: 500 };
+    const { because, detail } = correct('approach', state, { pitch: 'nose-up', power: 'hold-power' });
+    expect(detail).toMatchObject({ leading: 'power', perControl: { pitch: { verdict: 'wrong' } } });
+    expect(because).toBe('Stop the sink.');
+  });
+
+  it('takes an action that may override for right where it is asked for without overriding', () => {
+    const [speed, height, abandon] = smallDeck.tables!;
+    const climbAway = {
+      ...abandon!,
+      control: 'power',
+      rules: [{ ...abandon!.rules[0]!, then: 'more-power' }],
+    };
+    const procedure = changed({ tables: [speed!, height!, climbAway] });
+    const card = cardNamed('rule/height/steep', procedure);
+    const power = (altitude: number, sink: number, action: string) => {
+      const prompt = promptForState(procedure.deck, card, 'approach', { altitude, closure: 20, sink }, 1);
+      return graded(prompt, { form: 'controls', chosen: { power: action } }, procedure);
+    };
+    expect(power(300, 500, 'more-power')).toMatchObject({
+      performance: 'desired',
+      headline: 'every control right',
+    });
+    expect(power(300, 100, 'more-power')).toMatchObject({ headline: 'more power: not needed here' });
+    expect(power(120, 100, 'hold-power')).toMatchObject({ headline: 'missed: more power', critical: true });
   });
 
   it('gives the card’s own reason when nothing went wrong', () => {

@@ -20,6 +20,16 @@ describe('a point on a plate', () => {
     expect(point(x, y)).toMatchObject({ ok: true, performance, headline });
   });
 
+  it('says small distances of a chart in miles as they are', () => {
+    const chart = { ...plate, unit: 'nm' as const, size: [4, 1] as const };
+    const spot = { ...spotTwo, at: [2, 0.5] as const, desiredWithin: 0.05, adequateWithin: 0.2 };
+    const answer = { form: 'point', at: [2.123, 0.5] } as const;
+    expect(gradePoint({ form: 'point', plate: { ...chart, spots: [spot] }, spot }, answer)).toMatchObject({
+      performance: 'adequate',
+      headline: '0.12\u00a0nm off',
+    });
+  });
+
   it('keeps where it was and how far off', () => {
     expect(point(203, 54)).toMatchObject({ detail: { form: 'point', at: [203, 54], distance: 5 } });
   });
