@@ -27,7 +27,8 @@ export default defineConfig(
       '@typescript-eslint/consistent-type-imports': 'error',
       // The compiler resolves names, including types and runes, better than this rule does.
       'no-undef': 'off',
-      eqeqeq: 'error',
+      // `== null` is the one way to say "null or undefined".
+      eqeqeq: ['error', 'always', { null: 'ignore' }],
       'no-console': 'error',
     },
   },
@@ -54,6 +55,8 @@ export default defineConfig(
       // Compiler warnings, accessibility among them, fail the check.
       'svelte/valid-compile': 'error',
       'svelte/no-at-html-tags': 'error',
+      // It takes every Map, Set and Date for state, also the local ones that nothing watches.
+      'svelte/prefer-svelte-reactivity': 'off',
       // `let` for props that a component writes to and `const` for the rest, in one destructuring.
       'prefer-const': 'off',
       'svelte/prefer-const': ['error', { destructuring: 'all' }],
