@@ -1,13 +1,14 @@
 /** Text of a deck file -> the deck, or everything that is wrong with it, each with its place. */
 import type { Node } from 'yaml';
+import type * as z from 'zod/mini';
 import { checks } from './check/checks.ts';
 import type { DeckCode } from './codes.ts';
 import type { Draft } from './draft.ts';
 import type { DocumentPath, Finding, Place } from './findings.ts';
 import { mostDrafts, mostFindings } from './limits.ts';
-import { placeOf, stretchOf } from './locate.ts';
+import { stretchOf } from './locate.ts';
 import { draftsForIssues } from './messages.ts';
-import { partsOf } from './parts.ts';
+import { partsOf, type DeckParts } from './parts.ts';
 import { isMapping, type Plain } from './plain-data.ts';
 import { deckSchema } from './schema.ts';
 import type { Deck } from './types.ts';
@@ -17,6 +18,8 @@ import { readYaml, type YamlDocument } from './yaml-document.ts';
 export interface LoadedDeck {
   /** Null when there is a finding of severity "error". */
   readonly deck: Deck | null;
+  /** What is sound of a deck, for checks of other folders; null when the text can't be read to its end. */
+  readonly parts: DeckParts | null;
   /** By place in the text, each once, each with `where` and `at`. */
   readonly findings: readonly Finding[];
   /** The place of a value; of its nearest existing ancestor when it isn't there. */
@@ -29,8 +32,11 @@ export interface LoadedDeck {
 export function loadDeck(text: string): LoadedDeck {
   const yaml = readYaml(text);
   const root = (yaml.parsed?.contents ?? null) as Node | null;
+  const shape = yaml.data === undefined ? null : deckSchema.safeParse(yaml.data);
+  const issues = shape?.error?.issues ?? [];
+  const parts = isMapping(yaml.data) ? partsOf(yaml.data, issues) : null;
   const drafts: Draft[] = [];
-  for (const draft of draftsFor(yaml, root)) {
+  for (const draft of draftsFor(yaml, root, issues, parts)) {
     drafts.push(draft);
     if (drafts.length >= mostDrafts) break;
   }
@@ -40,24 +46,26 @@ export function loadDeck(text: string): LoadedDeck {
   const hasErrors = drafts.some(({ severity = 'error' }) => severity === 'error');
   return {
     deck: hasErrors ? null : (yaml.data as unknown as Deck),
-    findings: finished(drafts, offsetOf, describe, (offset) => placeOf(yaml.lines, offset)),
-    locate: (path) => placeOf(yaml.lines, stretchOf(root, path, 'value').from),
+    parts: yaml.brokenAt === null ? parts : null,
+    findings: finished(drafts, offsetOf, describe, yaml.lines.placeAt),
+    locate: (path) => yaml.lines.placeAt(stretchOf(root, path, 'value').from),
     describe,
   };
 }
 
-function* draftsFor(yaml: YamlDocument, root: Node | null): Generator<Draft> {
+function* draftsFor(
+  yaml: YamlDocument,
+  root: Node | null,
+  issues: readonly z.core.$ZodIssue[],
+  parts: DeckParts | null,
+): Generator<Draft> {
   yield* yaml.drafts;
   if (yaml.parsed === null || yaml.data === undefined) return;
   const isLeft = new Set(yaml.left.map((path) => JSON.stringify(path)));
-  const shape = deckSchema.safeParse(yaml.data);
-  const issues = shape.success ? [] : shape.error.issues;
   const told = issues.filter(({ path }) => !isLeft.has(JSON.stringify(path)));
   const judged = function* (data: Plain): Generator<Draft> {
     yield* draftsForIssues(told, data);
-    if (!isMapping(data)) return;
-    const parts = partsOf(data, issues);
-    for (const check of checks) yield* check(parts);
+    if (parts) for (const check of checks) yield* check(parts);
   };
   for (const draft of judged(yaml.data)) if (canBeJudged(draft, yaml.brokenAt, root)) yield draft;
 }

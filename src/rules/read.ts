@@ -1,7 +1,7 @@
 /** Deck text -> what can be decided with, and everything that is wrong with it. */
 import type { Finding } from '../deck/findings.ts';
 import { loadDeck, type LoadedDeck } from '../deck/load.ts';
-import { compileRules } from './compile.ts';
+import { checkConditions, compileRules } from './compile.ts';
 import type { Procedure } from './types.ts';
 
 export interface ReadProcedure {
@@ -15,8 +15,9 @@ export interface ReadProcedure {
 /** Reads a deck and compiles its rules; the tables are not analysed, see `analyse`. Never throws. */
 export function readProcedure(text: string): ReadProcedure {
   const loaded = loadDeck(text);
-  if (!loaded.deck) return { loaded, procedure: null, findings: loaded.findings };
-  const { procedure, findings } = compileRules(loaded.deck);
+  const { procedure, findings } = loaded.deck
+    ? compileRules(loaded.deck)
+    : { procedure: null, findings: loaded.parts ? checkConditions(loaded.parts) : [] };
   return { loaded, procedure, findings: inOrder([...loaded.findings, ...placed(loaded, findings)]) };
 }
 

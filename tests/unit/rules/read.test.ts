@@ -42,6 +42,32 @@ describe('reading a procedure', () => {
     ]);
   });
 
+  it('judges conditions also in a deck that is broken elsewhere', () => {
+    const text = fixtureDeckText
+      .replace('  - { id: door, challenge: Door, response: Unlatched }', '  - { id: door, challenge: Door }')
+      .replace('then: hold-nose, because: The closure fits. }', 'then: hold-nose }')
+      .replace('closure: "< 50" }', 'closure: "under 50" }')
+      .replace('when: "> 45"', 'when: "45+"');
+    const { procedure, findings } = readProcedure(text);
+    expect(procedure).toBeNull();
+    expect(findings.map(({ code, path }) => [code, ...path].join(' '))).toEqual([
+      'bad-condition quantities 1 words 1 when',
+      'missing-key checklists 0 items 1 response',
+      'missing-key tables 0 rules 1 because',
+      'bad-condition tables 0 rules 2 when closure',
+    ]);
+  });
+
+  it('says nothing of a condition whose quantity is unknown or has no range', () => {
+    const codes = (text: string) => readProcedure(text).findings.map(({ code }) => code);
+    expect(
+      codes(fixtureDeckText.replace('when: { sink: "> 600" }', 'when: { sinc: "> 600" }')),
+    ).not.toContain('bad-condition');
+    expect(codes(fixtureDeckText.replace('range: [-20, 100]', 'range: [100, -20]'))).not.toContain(
+      'condition-outside-range',
+    );
+  });
+
   it('leaves a broken deck to the loader', () => {
     const { procedure, findings } = readProcedure('format: gatecall-deck/1');
     expect(procedure).toBeNull();
