@@ -1,6 +1,6 @@
 /** Path in the document -> place in the text. */
-import { isAlias, isMap, isScalar, isSeq, type LineCounter, type Node } from 'yaml';
-import type { DocumentPath, Place } from './findings.ts';
+import { isAlias, isMap, isScalar, isSeq, type Node } from 'yaml';
+import type { DocumentPath } from './findings.ts';
 
 /** From and to, in UTF-16 units from the start of the text. */
 export interface Stretch {
@@ -43,12 +43,6 @@ export function stretchOf(root: Node | null, path: DocumentPath, target: Target)
 function stretchOfNode(node: unknown): Stretch | null {
   const range = (node as Node | null | undefined)?.range;
   return range ? { from: range[0], to: range[1] } : null;
-}
-
-/** Line and column from 1, as text editors count; columns in UTF-16 units. */
-export function placeOf(lines: LineCounter, offset: number): Place {
-  const { line, col } = lines.linePos(offset);
-  return { line: Math.max(1, line), column: Math.max(1, col) };
 }
 
 /** The path of the innermost value that a place in the text belongs to, as far as it can be told. */

@@ -1,8 +1,9 @@
 /** Text of YAML 1.2 -> plain data, its positions, and what is wrong with the text. */
-import { LineCounter, parseDocument, type Document } from 'yaml';
+import { parseDocument, type Document } from 'yaml';
 import type { Draft } from './draft.ts';
 import type { DocumentPath } from './findings.ts';
 import { mostBytes, mostNesting, mostPieces } from './limits.ts';
+import { linesOf, type Lines } from './lines.ts';
 import { measureNesting } from './nesting.ts';
 import type { Plain } from './plain-data.ts';
 import { plainDataOf } from './yaml-plain-data.ts';
@@ -12,7 +13,7 @@ export interface YamlDocument {
   /** Null when the text could not be read at all. */
   readonly parsed: Document.Parsed | null;
   readonly data: Plain | undefined;
-  readonly lines: LineCounter;
+  readonly lines: Lines;
   readonly drafts: readonly Draft[];
   /** The start of the line on which the syntax breaks first, in UTF-16 units: from there on nothing can be judged. */
   readonly brokenAt: number | null;
@@ -22,11 +23,11 @@ export interface YamlDocument {
 
 /** Never throws, whatever the text. */
 export function readYaml(text: string): YamlDocument {
-  const lines = new LineCounter();
+  const lines = linesOf(text);
   const unread = (draft: Draft): YamlDocument => ({
     parsed: null,
     data: undefined,
-    lines: countLines(text.slice(0, (draft.offset ?? 0) + 1)),
+    lines,
     drafts: [draft],
     brokenAt: 0,
     left: [],
@@ -64,9 +65,8 @@ export function readYaml(text: string): YamlDocument {
   return parse(text, lines);
 }
 
-function parse(text: string, lines: LineCounter): YamlDocument {
+function parse(text: string, lines: Lines): YamlDocument {
   const parsed = parseDocument(text, {
-    lineCounter: lines,
     version: '1.2',
     schema: 'core',
     customTags: null,
@@ -89,11 +89,4 @@ function parse(text: string, lines: LineCounter): YamlDocument {
     brokenAt,
     left: made.left,
   };
-}
-
-function countLines(text: string): LineCounter {
-  const lines = new LineCounter();
-  lines.addNewLine(0);
-  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines.addNewLine(at + 1);
-  return lines;
 }

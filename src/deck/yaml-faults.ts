@@ -1,7 +1,8 @@
 /** What the parser says of the syntax, without its stumbling over the lines that follow a slip. */
-import { visit, type Document, type LineCounter, type YAMLError } from 'yaml';
+import { visit, type Document, type YAMLError } from 'yaml';
 import type { Draft } from './draft.ts';
 import { mostFindings } from './limits.ts';
+import type { Lines } from './lines.ts';
 import { pathAt } from './locate.ts';
 import { wordsForYamlError } from './yaml-words.ts';
 
@@ -19,7 +20,7 @@ interface Placed {
   readonly offset: number;
 }
 
-export function syntaxFaults(parsed: Document.Parsed, text: string, lines: LineCounter): SyntaxFaults {
+export function syntaxFaults(parsed: Document.Parsed, text: string, lines: Lines): SyntaxFaults {
   const placed = [...parsed.errors, ...parsed.warnings]
     .map((error) => ({ error, offset: offsetOf(error, text) }))
     .sort((a, b) => a.offset - b.offset || Number(isIndent(b.error)) - Number(isIndent(a.error)));
@@ -55,11 +56,11 @@ function offsetOf({ pos: [reported] }: YAMLError, text: string): number {
 }
 
 /** Of errors that lie at most two lines apart the first tells enough. */
-function firstOfEachStumble(placed: readonly Placed[], lines: LineCounter): Placed[] {
+function firstOfEachStumble(placed: readonly Placed[], lines: Lines): Placed[] {
   let last = -Infinity;
   return placed.filter(({ error, offset }) => {
     if (harmless.has(error.code)) return true;
-    const { line } = lines.linePos(offset);
+    const { line } = lines.placeAt(offset);
     const isFirst = line > last + 2;
     last = line;
     return isFirst;
@@ -85,5 +86,4 @@ function startOfQuote(parsed: Document.Parsed, end: number): number {
   return start;
 }
 
-const lineStart = (lines: LineCounter, offset: number): number =>
-  lines.lineStarts[Math.max(1, lines.linePos(offset).line) - 1] ?? 0;
+const lineStart = (lines: Lines, offset: number): number => lines.startOf(lines.placeAt(offset).line);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { loadDeck } from '../../../src/deck/load.ts';
 import { edited } from './edited.ts';
+import { fixtureDeckText } from './fixture.ts';
 
 /** What the text says at the first finding, and that finding. */
 function firstFault(text: string) {
@@ -57,5 +58,13 @@ describe('an error of the YAML', () => {
   it('brings no complaint about what the parser lost behind it', () => {
     const text = edited('title: Landing on the raft\n', 'title: "Landing on the raft\n');
     expect(loadDeck(text).findings.map(({ code }) => code)).toEqual(['yaml-syntax']);
+  });
+
+  it('keeps its place behind an error after which the parser loses count of lines', () => {
+    const [before, after] = [fixtureDeckText.slice(0, 4_984), fixtureDeckText.slice(4_998)];
+    const text = `${before.slice(0, 4_848)}]${before.slice(4_848)}[${after}`;
+    const lines = text.split('\n');
+    for (const { at } of loadDeck(text).findings)
+      expect(at!.column).toBeLessThanOrEqual(lines[at!.line - 1]!.length + 1);
   });
 });
