@@ -1,7 +1,7 @@
 /** Which states of a phase each rule of a table fits, which are taken from it, and which it decides. */
 import { uncovered, type Budget, type Uncovered } from './cover.ts';
 import { clash, inOrderOfPrecedence } from './hit-policy.ts';
-import { blockOf, meet, spaceFor, wholeOf, type Block, type Space } from './space.ts';
+import { blockOf, doMeet, spaceFor, wholeOf, type Block, type Space } from './space.ts';
 import type { PhaseRules, Rule, Table } from './types.ts';
 
 interface Claim {
@@ -20,6 +20,7 @@ export class Claims {
   readonly incomplete: boolean;
   /** Rules that fit some state of the phase, in order of precedence. */
   readonly claims: readonly Claim[];
+  readonly #blocks: ReadonlyMap<Rule, Block>;
 
   constructor(rules: PhaseRules, table: Table, budget: Budget) {
     this.rules = rules;
@@ -31,6 +32,7 @@ export class Claims {
       [...before, table].flatMap((one) => one.rules),
     );
     this.claims = claimsIn(this.space, table);
+    this.#blocks = new Map(this.claims.map(({ rule, block }) => [rule, block]));
     const taken = before.map((one) => decidedBy(this.space, claimsIn(this.space, one), one, budget));
     this.overridden = taken.flatMap(({ blocks }) => blocks);
     this.incomplete = taken.some(({ stopped }) => stopped !== null);
@@ -38,7 +40,7 @@ export class Claims {
 
   /** The states a rule fits, whoever decides there; null when it fits none of the phase. */
   blockOf(rule: Rule): Block | null {
-    return this.claims.find((claim) => claim.rule === rule)?.block ?? null;
+    return this.#blocks.get(rule) ?? null;
   }
 
   /** The states of rules that `test` picks. */
@@ -79,9 +81,7 @@ function rivalsAmong(claims: readonly Claim[], table: Table, rule: Rule): Block[
 /** The states to which a table gives an action: all that its rules fit, less where they conflict. */
 function decidedBy(space: Space, claims: readonly Claim[], table: Table, budget: Budget): Uncovered {
   const contested = claims.some(({ rule, block }, i) =>
-    claims.some(
-      (other, j) => j > i && clash(table, rule, other.rule) && meet(space, block, other.block) !== null,
-    ),
+    claims.some((other, j) => j > i && clash(table, rule, other.rule) && doMeet(space, block, other.block)),
   );
   if (!contested) return { blocks: claims.map(({ block }) => block), stopped: null };
   const regions = claims.map(({ rule, block }) =>

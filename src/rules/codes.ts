@@ -1,24 +1,27 @@
-/** Everything this folder can find in a deck. */
-export type RuleCode =
+/** Everything this folder can find in a deck. Each has a failing example in the tests. */
+export const ruleCodes = [
   /** A condition is no FEEL numeric unary test. */
-  | 'bad-condition'
+  'bad-condition',
   /** A condition reads well but holds nothing of its quantity's range. */
-  | 'condition-outside-range'
+  'condition-outside-range',
   /** A comma between two digits, read as two tests. */
-  | 'doubtful-comma'
+  'doubtful-comma',
   /** Two words of a quantity fit the same value. */
-  | 'overlapping-words'
+  'overlapping-words',
   /** A state that no rule of a table answers. */
-  | 'gap'
+  'gap',
   /** A state in which rules of a table contradict each other or break its hit policy. */
-  | 'conflict'
+  'conflict',
   /** A rule that fits no state, or only states that other rules take. */
-  | 'never-fires'
+  'never-fires',
   /** A rule that fits only where an overriding table decides. */
-  | 'always-overridden'
+  'always-overridden',
   /** A rule that decides only values between two steps, which no question can show. */
-  | 'between-steps'
+  'between-steps',
   /** A rule without which every decision would be the same. */
-  | 'pointless-rule'
+  'pointless-rule',
   /** The analysis stopped early, or found more than it shows. */
-  | 'analysis-incomplete';
+  'analysis-incomplete',
+] as const;
+
+export type RuleCode = (typeof ruleCodes)[number];

@@ -108,15 +108,19 @@ export function blockOf(space: Space, { when }: Conditions): Block | null {
   return block;
 }
 
+/** True when two blocks have a state in common. */
+export function doMeet({ axes }: Space, one: Block, other: Block): boolean {
+  for (const { firstWord, words } of axes) {
+    let common = 0;
+    for (let w = firstWord; w < firstWord + words; w++) common |= one[w]! & other[w]!;
+    if (common === 0) return false;
+  }
+  return true;
+}
+
 /** Common states of two blocks; null when there are none. */
 export function meet(space: Space, one: Block, other: Block): Block | null {
-  const block = new Uint32Array(space.words);
-  for (const { firstWord, words } of space.axes) {
-    let some = 0;
-    for (let w = firstWord; w < firstWord + words; w++) some |= block[w] = one[w]! & other[w]!;
-    if (some === 0) return null;
-  }
-  return block;
+  return doMeet(space, one, other) ? one.map((word, w) => word & other[w]!) : null;
 }
 
 /** The atoms of one axis that belong to a block, as numbers into `axis.atoms`. */

@@ -1,7 +1,7 @@
 /** Which rules it is that take a rule's states, for messages. */
 import { sayList } from '../../deck/say.ts';
 import type { Claims } from '../claims.ts';
-import { meet, type Block } from '../space.ts';
+import { doMeet, type Block } from '../space.ts';
 import type { Rule } from '../types.ts';
 import type { TableReport } from './report.ts';
 
@@ -16,7 +16,7 @@ export function fewestThatCover(
   test: (rule: Rule) => boolean,
 ): Rule[] {
   const { space } = claims;
-  let kept = claims.claims.filter((claim) => test(claim.rule) && meet(space, block, claim.block) !== null);
+  let kept = claims.claims.filter((claim) => test(claim.rule) && doMeet(space, block, claim.block));
   if (kept.length > mostTried) return kept.map(({ rule }) => rule);
   for (const candidate of [...kept].reverse()) {
     const rest = kept.filter((claim) => claim !== candidate);

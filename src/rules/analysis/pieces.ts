@@ -1,6 +1,6 @@
 /** Uncovered states as few, large blocks, for people to read. */
 import { uncovered, type Budget, type Uncovered } from '../cover.ts';
-import type { Block, Space } from '../space.ts';
+import { doMeet, type Block, type Space } from '../space.ts';
 
 /**
  * As `uncovered`, but each block is grown along every input as far as it goes before the next is looked
@@ -31,17 +31,10 @@ function grown(space: Space, block: Block, start: Block, covers: readonly Block[
     const wide = result.slice();
     for (let w = firstWord; w < firstWord + words; w++) wide[w] = start[w]!;
     for (const cover of covers) {
-      if (!meets(space, cover, wide)) continue;
+      if (!doMeet(space, cover, wide)) continue;
       for (let w = firstWord; w < firstWord + words; w++) wide[w]! &= ~cover[w]!;
     }
     result.set(wide);
   }
   return result;
-}
-
-function meets(space: Space, one: Block, other: Block): boolean {
-  return space.axes.every(({ firstWord, words }) => {
-    for (let w = firstWord; w < firstWord + words; w++) if ((one[w]! & other[w]!) !== 0) return true;
-    return false;
-  });
 }

@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { deckCodes } from '../../../src/deck/codes.ts';
+import { analyse } from '../../../src/rules/analyse.ts';
+import { ruleCodes, type RuleCode } from '../../../src/rules/codes.ts';
+import { readProcedure } from '../../../src/rules/read.ts';
+import { fixtureDeckText } from '../deck/fixture.ts';
+
+/** For each code an edit of the fixture deck that makes it faulty so. */
+const faults: Readonly<
+  Record<Exclude<RuleCode, 'analysis-incomplete'>, readonly [from: string, to: string]>
+> = {
+  'bad-condition': ['closure: "> 70"', 'closure: "=> 70"'],
+  'condition-outside-range': ['sink: "> 600"', 'sink: "> 6000"'],
+  'doubtful-comma': ['sink: "> 600"', 'sink: "> 1,000"'],
+  'overlapping-words': ['when: "> 45"', 'when: "> -5"'],
+  gap: ['closure: "[50..70]"', 'closure: "(50..70]"'],
+  conflict: ['closure: "[50..70]"', 'closure: "[45..70]"'],
+  'never-fires': ['sink: "> 600"', 'sink: "> 1200"'],
+  'always-overridden': ['altitude: "< 150" }', 'altitude: "< 50" }'],
+  'between-steps': ['{ id: low, when: { altitude: "< 350" }', '{ id: low, when: { altitude: "(350..355)" }'],
+  'pointless-rule': [
+    'then: more-power, because: Low gets lower.',
+    'then: hold-power, because: Low gets lower.',
+  ],
+};
+
+describe('every code of the rule engine', () => {
+  it.each(Object.entries(faults))('%s', (code, [from, to]) => {
+    expect(fixtureDeckText).toContain(from);
+    const { procedure, findings } = readProcedure(fixtureDeckText.replace(from, to));
+    const all = [...findings, ...(procedure ? analyse(procedure) : [])];
+    expect(all.map((finding) => finding.code)).toContain(code);
+  });
+
+  it('analysis-incomplete', () => {
+    const { procedure } = readProcedure(fixtureDeckText);
+    expect(analyse(procedure!, { work: 1 }).map(({ code }) => code)).toContain('analysis-incomplete');
+  });
+
+  it('is none of the loader’s', () => {
+    expect(ruleCodes.filter((code) => (deckCodes as readonly string[]).includes(code))).toEqual([]);
+  });
+});
