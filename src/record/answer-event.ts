@@ -41,7 +41,8 @@ export function answerEvent(
     // JSON has no −0: adding 0 makes it 0 from the start.
     ...(detail.form === 'number' ? { value: detail.value + 0, signedError: detail.signedError + 0 } : {}),
     headline: cut(assessment.headline, most.headline),
-    expected: cut(assessment.expected, most.expected),
+    // The card's, not the scenario's: it changes only when the deck does.
+    expected: cut(card.expected, most.expected),
   };
 }
 
