@@ -32,6 +32,8 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          // Generous: a loaded machine is slow, not wrong.
+          testTimeout: 30_000,
           root: fromHere('.'),
           environment: 'node',
           include: ['tests/unit/**/*.test.ts', 'tests/reference/**/*.test.ts'],
@@ -41,6 +43,7 @@ export default defineConfig({
         plugins: [svelteHere(), svelteTesting(), deckModules(), offline()],
         test: {
           name: 'component',
+          testTimeout: 30_000,
           root: fromHere('.'),
           environment: 'happy-dom',
           css: true,

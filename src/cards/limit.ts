@@ -13,15 +13,16 @@ const sides: readonly Side[] = ['floor', 'ceiling'];
 const never: Readonly<Record<Side, string>> = { floor: 'never below', ceiling: 'never above' };
 
 /**
- * The band a called limit is graded by: the limit itself to the precision it is called in is desired,
- * one step to the safe side still adequate; on the unsafe side nothing is.
+ * The band a called limit is graded by: the limit itself, or less than half a step to its safe side, is
+ * desired, one step to the safe side still adequate; on the unsafe side nothing is, not by a hair.
  */
 export function limitBand(limit: number, side: Side, quantity: Quantity): Band {
   const [lowest, highest] = quantity.range;
   const near = quantity.step / 2;
   // 0.7 + 0.1 is 0.8, not a hair less: a bound must hold the number typed for it.
   const within = (value: number) => Math.min(highest, Math.max(lowest, Number(value.toFixed(9))));
-  const desired = [within(limit - near), within(limit + near)] as const;
+  const desired =
+    side === 'floor' ? ([limit, within(limit + near)] as const) : ([within(limit - near), limit] as const);
   const adequate =
     side === 'floor'
       ? ([desired[0], within(limit + quantity.step)] as const)
@@ -29,7 +30,7 @@ export function limitBand(limit: number, side: Side, quantity: Quantity): Band {
   return { target: limit, desired, adequate };
 }
 
-/** True for a call that would let the pilot pass the limit, by more than the precision it is called in. */
+/** True for a call that would let the pilot pass the limit. */
 export function isUnsafeCall(called: number, side: Side, band: Band): boolean {
   return side === 'floor' ? called < band.desired[0] : called > band.desired[1];
 }

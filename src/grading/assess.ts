@@ -2,6 +2,7 @@
 import { groundOf } from '../cards/registry.ts';
 import type { Answer, Prompt } from '../cards/types.ts';
 import { decide } from '../rules/decide.ts';
+import { edgesOf } from '../rules/edges.ts';
 import type { Procedure } from '../rules/types.ts';
 import { unreadable, type FormResult } from './form-grade.ts';
 import { gradeChoice } from './grade-choice.ts';
@@ -77,13 +78,17 @@ const byForm: Readonly<Record<Prompt['ask']['form'], string>> = {
 
 /** The window closed, or the pilot asked to see the answer. */
 function notAnswered(procedure: Procedure, { ask }: Prompt, timing: Timing): FormResult {
-  const decision = ask.form === 'controls' ? decide(procedure, ask.phase, ask.state) : null;
-  return {
+  const missed = {
     ok: true,
     performance: 'outside',
     headline: timing.timeliness === 'timed-out' ? 'no answer in time' : 'no answer',
-    detail: { form: 'none' },
-    criticalFault: Boolean(decision?.overriding),
-    ...(decision && ask.form === 'controls' ? { expected: sayDecision(procedure, ask.rows, decision) } : {}),
+  } as const;
+  if (ask.form !== 'controls') return { ...missed, detail: { form: 'none' } };
+  const decision = decide(procedure, ask.phase, ask.state);
+  return {
+    ...missed,
+    detail: { form: 'none', scenario: { decision, edges: edgesOf(procedure, ask.phase, ask.state) } },
+    criticalFault: decision.overriding !== null,
+    expected: sayDecision(procedure, ask.rows, decision),
   };
 }

@@ -48,7 +48,11 @@ export type AnswerDetail =
     }
   | { readonly form: 'point'; readonly at: readonly [number, number]; readonly distance: number }
   | { readonly form: 'text'; readonly text: string }
-  | { readonly form: 'none' };
+  | {
+      readonly form: 'none';
+      /** Controls only: what the state called for, so that it can be shown. */
+      readonly scenario?: { readonly decision: Decision; readonly edges: readonly EdgeDistance[] };
+    };
 
 export interface Assessment {
   readonly performance: Performance;

@@ -7,7 +7,7 @@ import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { desktop, launchBrowser, newVisitor, open, phone } from './harness.ts';
-import { answerByKeyboard, formOf } from './pilot.ts';
+import { answerByKeyboard, formOf, settled } from './pilot.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
@@ -100,9 +100,11 @@ describe.each([
       const fresh = !seen.has(form);
       seen.add(form);
       if (fresh) expect(await violations(page), `${form} asked`).toEqual([]);
+      await settled(page);
       await page.keyboard.press('?');
       await page.locator('.feedback').waitFor();
       if (fresh) expect(await violations(page), `${form} graded`).toEqual([]);
+      await settled(page);
       await page.keyboard.press('Enter');
     }
     expect(seen.size).toBeGreaterThanOrEqual(2);
@@ -120,9 +122,11 @@ describe.each([
     expect(await violations(page), 'asked').toEqual([]);
     for (let i = 0; i < 10; i++) {
       await page.locator('.question').waitFor();
+      await settled(page);
       await page.keyboard.press(i % 2 === 0 ? 'Enter' : '?');
       await page.locator('.feedback').waitFor();
       if (i < 2) expect(await violations(page), `graded ${i}`).toEqual([]);
+      await settled(page);
       await page.keyboard.press('Enter');
     }
     await page.getByRole('heading', { name: 'Run done' }).waitFor();

@@ -2,6 +2,9 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 
+/** What came on the screen takes no answer at once, so that a double press does no harm: a person needs longer. */
+export const settled = (page: Page): Promise<void> => page.waitForTimeout(350);
+
 /** First start to the first prompt. */
 export async function beginByKeyboard(page: Page): Promise<void> {
   await page.getByRole('heading', { level: 1 }).waitFor();
@@ -33,6 +36,7 @@ export async function formOf(page: Page): Promise<Form> {
 /** Answers the open prompt somehow, with keys alone, and waits for the grade. */
 export async function answerByKeyboard(page: Page): Promise<void> {
   await page.locator('.question').waitFor();
+  await settled(page);
   const form = await formOf(page);
   if (form === 'number') await page.keyboard.type('150');
   if (form === 'text') await page.keyboard.type('I think so');
@@ -53,11 +57,13 @@ export async function answerByKeyboard(page: Page): Promise<void> {
     await page.keyboard.press('Enter');
   }
   await page.locator('.feedback').waitFor();
+  await settled(page);
 }
 
 /** The same by thumb. */
 export async function answerByThumb(page: Page): Promise<void> {
   await page.locator('.question').waitFor();
+  await settled(page);
   const form = await formOf(page);
   const callIt = page.getByRole('button', { name: 'Call it' });
   if (form === 'number')
@@ -78,6 +84,7 @@ export async function answerByThumb(page: Page): Promise<void> {
     await callIt.tap();
   }
   await page.locator('.feedback').waitFor();
+  await settled(page);
 }
 
 export interface SavedRecord {

@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { desktop, launchBrowser, newVisitor, open, phone } from './harness.ts';
-import { answerByKeyboard, answerByThumb, beginByKeyboard, savedRecord } from './pilot.ts';
+import { answerByKeyboard, answerByThumb, beginByKeyboard, savedRecord, settled } from './pilot.ts';
 
 let browser: Browser;
 
@@ -140,9 +140,43 @@ describe('pausing', () => {
     await beginByKeyboard(page);
     await page.keyboard.press('Escape');
     await page.getByRole('heading', { name: 'Paused' }).waitFor();
-    expect(await page.locator('.question').count()).toBe(0);
+    expect(await page.locator('.question').isVisible()).toBe(false);
     await page.keyboard.press('Enter');
     await page.locator('.question').waitFor();
+    await close();
+  });
+});
+
+describe('a key held down or pressed twice', () => {
+  it('books one answer, and leaves its grade on the screen', async () => {
+    const { page, close } = await newVisitor(browser);
+    await open(page, '#/drill');
+    await page.keyboard.press('Enter');
+    await page.evaluate(() => (location.hash = '#/drill'));
+    await page.getByRole('button', { name: /^Start 10/ }).click();
+    await page.locator('.question').waitFor();
+    await settled(page);
+    // A held key: Chromium repeats the event while `down` is called again.
+    for (let i = 0; i < 12; i++) {
+      await page.keyboard.down('Enter');
+      await page.waitForTimeout(80);
+    }
+    await page.keyboard.up('Enter');
+    await page.locator('.feedback').waitFor();
+    expect((await savedRecord(page)).events).toHaveLength(1);
+    await close();
+  });
+});
+
+describe('a new card', () => {
+  it('that is shown before it was tried is not graded, and is asked again', async () => {
+    const { page, close } = await newVisitor(browser);
+    await open(page);
+    await beginByKeyboard(page);
+    await settled(page);
+    await page.keyboard.press('?');
+    await page.locator('.feedback').getByText('Read it once').waitFor();
+    expect((await savedRecord(page)).events).toHaveLength(0);
     await close();
   });
 });

@@ -2,18 +2,17 @@
 import { actionOf, controlOf, quantityOf } from '../../deck/lookup.ts';
 import { sayList, sayValue } from '../../deck/say.ts';
 import type { Deck } from '../../deck/types.ts';
-import type { AnswerDetail } from '../../grading/types.ts';
-import type { Edge } from '../../rules/types.ts';
+import type { Decision, Edge, EdgeDistance } from '../../rules/types.ts';
 
 const mostSentences = 3;
 
 /** The nearest edges first, measured in steps of each quantity, a few at most. */
 export function edgeSentences(
   deck: Deck,
-  detail: Extract<AnswerDetail, { form: 'controls' }>,
+  scenario: { readonly decision: Decision; readonly edges: readonly EdgeDistance[] },
 ): readonly string[] {
-  const { actions } = detail.decision;
-  return detail.edges
+  const { actions } = scenario.decision;
+  return scenario.edges
     .flatMap(({ quantity: id, below, above }) => {
       const quantity = quantityOf(deck, id);
       const sides: { edge: Edge | null; way: string }[] = [

@@ -8,6 +8,12 @@ import { elapsedAt, pausedAt, resumedAt, startedAt, type Stopwatch } from './sto
 /** The clock runs to this many windows before the prompt closes by itself. */
 export const windowsUntilClosed = 2;
 
+/**
+ * Nobody reads a prompt or a grade in less: a key that repeats, or a second press meant for what was
+ * there before, must not answer or go on.
+ */
+export const settleMs = 300;
+
 export interface AnsweringSetup {
   readonly procedure: Procedure;
   readonly prompt: Prompt;
@@ -28,12 +34,16 @@ export class Answering {
   readonly #timing: number;
   assessment = $state.raw<Assessment | null>(null);
   answer = $state.raw<Answer | null>(null);
+  /** A new card that was looked up before it was ever tried: nothing to grade. */
+  shown = $state(false);
   problem = $state.raw<Unreadable | null>(null);
   paused = $state(false);
   /** Brought up to date by `tick`. */
   elapsedMs = $state(0);
   readonly #setup: AnsweringSetup;
   #watch: Stopwatch;
+  /** When what is on the screen came there. */
+  #changedAtMs: number;
 
   constructor(setup: AnsweringSetup) {
     this.#setup = setup;
@@ -41,7 +51,8 @@ export class Answering {
     this.fresh = setup.fresh;
     this.#timing = setup.fresh ? Infinity : setup.timing;
     this.windowMs = setup.prompt.card.windowMs * this.#timing;
-    this.#watch = startedAt(setup.monotonicMs());
+    this.#changedAtMs = setup.monotonicMs();
+    this.#watch = startedAt(this.#changedAtMs);
   }
 
   get untimed(): boolean {
@@ -60,7 +71,7 @@ export class Answering {
   }
 
   submit(answer: Answer): void {
-    if (this.assessment || this.paused) return;
+    if (this.assessment || this.paused || !this.#settled()) return;
     const elapsedMs = elapsedAt(this.#watch, this.#setup.monotonicMs());
     const graded = assess(this.#setup.procedure, this.prompt, answer, elapsedMs, {
       desiredInARow: this.#setup.desiredInARow,
@@ -73,8 +84,19 @@ export class Answering {
     this.elapsedMs = elapsedMs;
     this.problem = null;
     this.answer = answer;
+    this.shown = this.fresh && answer.form === 'none';
     this.assessment = graded.assessment;
+    this.#changedAtMs = this.#setup.monotonicMs();
     this.#setup.onGraded(graded.assessment, elapsedMs);
+  }
+
+  /** The grade has been on the screen long enough to have been seen. */
+  get mayGoOn(): boolean {
+    return this.assessment !== null && this.#settled();
+  }
+
+  #settled(): boolean {
+    return this.#setup.monotonicMs() - this.#changedAtMs >= settleMs;
   }
 
   pause(): void {

@@ -1,6 +1,13 @@
 /** Which keys work which row of controls. Pure, so that the screen and the keyboard can't disagree. */
 import type { ControlRow } from '../../cards/types.ts';
 
+/** What keys are given out by: a control of the deck, or a row of a prompt. */
+export interface Keyed {
+  readonly id: string;
+  readonly label: string;
+  readonly axis?: 'vertical' | 'horizontal' | null | undefined;
+}
+
 export interface RowKeys {
   /** `KeyboardEvent.key` values, lower case; null when one key steps through the choices. */
   readonly back: string | null;
@@ -20,8 +27,11 @@ const pairs: Readonly<Record<'vertical' | 'horizontal', readonly RowKeys[]>> = {
   ],
 };
 
-/** Arrows for the first row of each axis, letters for the second; any other row has one stepping key. */
-export function keysFor(rows: readonly ControlRow[]): ReadonlyMap<string, RowKeys> {
+/**
+ * Arrows for the first control of each axis, letters for the second; any other has one stepping key.
+ * Give it all controls of the deck, so that a key means the same in every phase.
+ */
+export function keysFor(rows: readonly Keyed[]): ReadonlyMap<string, RowKeys> {
   const free = { horizontal: [...pairs.horizontal], vertical: [...pairs.vertical] };
   const taken = new Set<string>();
   const keys = new Map<string, RowKeys>();
@@ -51,16 +61,18 @@ export interface RowMove {
   readonly action: string;
 }
 
-/** What a key press changes, or null when the key belongs to no row. A pair stops at the ends; a stepping key goes round. */
+/** What a key press changes, or null when the key belongs to no row shown. A pair stops at the ends; a stepping key goes round. */
 export function moveFor(
   key: string,
   rows: readonly ControlRow[],
   chosen: Readonly<Record<string, string>>,
+  allKeys: ReadonlyMap<string, RowKeys>,
 ): RowMove | null {
   const pressed = key.toLowerCase();
-  for (const [row, keys] of keysFor(rows)) {
+  for (const [row, keys] of allKeys) {
     if (pressed !== keys.on && pressed !== keys.back) continue;
-    const actions = rows.find((candidate) => candidate.id === row)!.actions;
+    const actions = rows.find((candidate) => candidate.id === row)?.actions;
+    if (!actions) return null;
     const at = actions.findIndex((action) => action.id === chosen[row]);
     const next =
       keys.back === null

@@ -44,7 +44,7 @@ export class DrillRun {
   }
 
   next(): void {
-    if (this.answering?.assessment) this.#ask();
+    if (this.answering?.mayGoOn) this.#ask();
   }
 
   takeBack(): void {

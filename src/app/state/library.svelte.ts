@@ -113,6 +113,7 @@ export class Library {
 
   async remove(id: string): Promise<string | null> {
     const result = await this.#store.removeDeck(id);
+    if (this.report?.deck?.id === id) this.report = null;
     await this.list();
     return result.ok ? null : result.message;
   }

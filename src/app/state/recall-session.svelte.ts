@@ -23,8 +23,10 @@ export class RecallSession {
   readonly #monotonicMs: () => number;
   run = $state.raw<SessionRun>()!;
   answering = $state.raw<Answering | null>(null);
-  /** Events of this session, newest last, to take back. */
-  #events: string[] = [];
+  /** Events of this session, newest last, to take back; null where a card was only shown. */
+  #events: (string | null)[] = [];
+  /** New cards that were shown before they were tried: next time they are asked in earnest. */
+  readonly #introduced = new Set<string>();
   readonly tally = $state({ desired: 0, adequate: 0, outside: 0 });
   readonly missed = $state<string[]>([]);
 
@@ -65,7 +67,7 @@ export class RecallSession {
 
   next(): void {
     const { answering } = this;
-    if (!answering?.assessment) return;
+    if (!answering?.assessment || !answering.mayGoOn) return;
     this.run = answered(this.run, answering.assessment.performance);
     this.#ask();
   }
@@ -76,8 +78,10 @@ export class RecallSession {
     if (event === undefined) return false;
     // An answer just graded hasn't moved the run on yet.
     if (!this.answering?.assessment) this.run = takenBack(this.run);
-    this.#training.takeBack(event);
-    this.#uncount();
+    if (event !== null) {
+      this.#training.takeBack(event);
+      this.#uncount();
+    }
     this.#ask();
     return true;
   }
@@ -117,10 +121,16 @@ export class RecallSession {
       prompt: this.#training.freshPrompt(card),
       timing: this.#settings.timing,
       desiredInARow: this.#training.history(card.id)?.desiredInARow ?? 0,
-      fresh: this.#training.history(card.id) === null,
+      fresh: this.#training.history(card.id) === null && !this.#introduced.has(card.id),
       monotonicMs: this.#monotonicMs,
       onGraded: (assessment, elapsedMs) => {
-        this.#events.push(this.#training.keep(this.answering!.prompt, 'recall', assessment, elapsedMs));
+        const { prompt, shown } = this.answering!;
+        if (shown) {
+          this.#introduced.add(card.id);
+          this.#events.push(null);
+          return;
+        }
+        this.#events.push(this.#training.keep(prompt, 'recall', assessment, elapsedMs));
         this.#count(card, assessment.performance);
       },
     });

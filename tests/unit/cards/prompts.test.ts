@@ -23,7 +23,7 @@ describe('a prompt', () => {
       ask: {
         quantity: 'altitude',
         limit: 'floor',
-        band: { target: 500, desired: [497.5, 502.5], adequate: [497.5, 505] },
+        band: { target: 500, desired: [500, 502.5], adequate: [500, 505] },
       },
     });
   });
@@ -33,7 +33,7 @@ describe('a prompt', () => {
       place: 'After gate 1 of 3 · Far to near',
       title: 'Sink: never above?',
       detail: 'On the approach',
-      ask: { limit: 'ceiling', band: { target: 600, desired: [595, 605], adequate: [590, 605] } },
+      ask: { limit: 'ceiling', band: { target: 600, desired: [595, 600], adequate: [590, 600] } },
     });
   });
 

@@ -42,7 +42,7 @@ describe('a called limit', () => {
     ['502', 'desired', '2\u00a0ft above the floor', null],
     ['505', 'adequate', '5\u00a0ft above the floor', null],
     ['506', 'outside', '6\u00a0ft above the floor', null],
-    ['498', 'desired', '2\u00a0ft below the floor', null],
+    ['499', 'outside', '1\u00a0ft below the floor', 'floor'],
     ['495', 'outside', '5\u00a0ft below the floor', 'floor'],
   ])('floor 500 ft, called %s: %s', (text, performance, headline, passedLimit) => {
     expect(call('limit/far/altitude/floor', text)).toMatchObject({
@@ -88,7 +88,7 @@ describe('a called limit', () => {
 
   it('stays within what the quantity can be', () => {
     const drift = smallDeck.quantities[2]!;
-    expect(limitBand(30, 'floor', drift)).toMatchObject({ desired: [29.5, 30], adequate: [29.5, 30] });
-    expect(limitBand(-30, 'ceiling', drift)).toMatchObject({ desired: [-30, -29.5], adequate: [-30, -29.5] });
+    expect(limitBand(30, 'floor', drift)).toMatchObject({ desired: [30, 30], adequate: [30, 30] });
+    expect(limitBand(-30, 'ceiling', drift)).toMatchObject({ desired: [-30, -30], adequate: [-30, -30] });
   });
 });

@@ -45,13 +45,20 @@ describe('keys for controls', () => {
     ['c', { row: 'call', action: 'call-0' }],
     ['q', null],
   ])('%s', (key, move) => {
-    expect(moveFor(key, rows, chosen)).toEqual(move);
+    expect(moveFor(key, rows, chosen, keysFor(rows))).toEqual(move);
   });
 
   test('a pair of keys stops at the ends', () => {
-    expect(moveFor('ArrowUp', rows, { ...chosen, power: 'power-2' })).toEqual({
+    expect(moveFor('ArrowUp', rows, { ...chosen, power: 'power-2' }, keysFor(rows))).toEqual({
       row: 'power',
       action: 'power-2',
     });
+  });
+
+  test('a key means the same in a phase that shows fewer controls, and nothing where its control is away', () => {
+    const keys = keysFor(rows);
+    const few = rows.filter(({ id }) => id === 'nozzle' || id === 'lineup');
+    expect(moveFor('d', few, chosen, keys)).toEqual({ row: 'lineup', action: 'lineup-2' });
+    expect(moveFor('ArrowUp', few, chosen, keys)).toBeNull();
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { sayCondition, sayWhen } from '../../../../src/app/pages/brief/rule-sentence.ts';
-import type { Quantity } from '../../../../src/deck/types.ts';
-import { shippedDecks } from '../parts/shipped-decks.ts';
+import { sayCondition, sayWhen } from '../../../src/app/rule-sentence.ts';
+import type { Quantity } from '../../../src/deck/types.ts';
+import { shippedDecks } from './parts/shipped-decks.ts';
 
 const altitude: Quantity = { id: 'altitude', label: 'Altitude', unit: 'ft', range: [0, 5000], step: 5 };
 

@@ -1,10 +1,10 @@
 /** A rule as a pilot would say it: "Altitude over 340 ft and closure over 20 kt". */
-import { quantityOf } from '../../../deck/lookup.ts';
-import { sayList } from '../../../deck/say.ts';
-import type { AuthoredRule, Deck, Quantity } from '../../../deck/types.ts';
-import { interval } from '../../../rules/intervals.ts';
-import { sayIntervals } from '../../../rules/say-intervals.ts';
-import { parseUnary } from '../../../rules/unary.ts';
+import { quantityOf } from '../deck/lookup.ts';
+import { sayList } from '../deck/say.ts';
+import type { AuthoredRule, Deck, Quantity } from '../deck/types.ts';
+import { interval } from '../rules/intervals.ts';
+import { sayIntervals } from '../rules/say-intervals.ts';
+import { parseUnary } from '../rules/unary.ts';
 
 /** A condition on one quantity in words, without its name; null when any value will do. */
 export function sayCondition(condition: string, quantity: Quantity): string | null {
