@@ -15,7 +15,7 @@ import { measure, type Measured } from './measure.ts';
 const answersPerCard = 12;
 const dayMs = 86_400_000;
 const startMs = Date.UTC(2026, 0, 1);
-const rounds = 7;
+const rounds = 15;
 
 interface Asked {
   readonly prompt: Prompt;

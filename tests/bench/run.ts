@@ -50,7 +50,7 @@ function reportDeckLoad(): void {
   report('deck load: marram-recovery', load.seconds * 1e3, 'ms', load.spread);
   const { deck } = loadDeck(text);
   if (!deck) throw new Error('The demo deck has errors.');
-  const compile = measure(() => compileRules(deck), 10, 5);
+  const compile = measure(() => compileRules(deck), 20, 20);
   report('rules compiled: marram-recovery', compile.seconds * 1e3, 'ms', compile.spread);
   reportAnsweredCard(procedureOf(deck));
 }
