@@ -59,6 +59,7 @@ describe('an answer that cannot be graded', () => {
     const { page, close } = await newVisitor(browser);
     await open(page);
     await beginByKeyboard(page);
+    await settled(page);
     const field = page.getByRole('textbox');
     await field.fill(typed);
     await page.keyboard.press('Enter');
