@@ -47,6 +47,11 @@ export class DrillRun {
     if (this.answering?.mayGoOn) this.#ask();
   }
 
+  /** Ends the run before its last scenario; what was answered stays. */
+  end(): void {
+    this.answering = null;
+  }
+
   takeBack(): void {
     const last = this.results.at(-1);
     if (!last) return;
