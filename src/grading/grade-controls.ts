@@ -16,8 +16,8 @@ type PerControl = ControlsDetail['perControl'];
 
 /**
  * Desired when every control asked for is right. Adequate when the leading one is right and none is
- * opposite. Outside otherwise, and whenever the overriding action is missed (a critical fault) or
- * called without need. Where it is required no other control is asked. A control not touched is
+ * opposite. Outside otherwise, and whenever the overriding action or what a critical rule asks for is
+ * missed (a critical fault), or the overriding one is called without need. Where it is required no other control is asked. A control not touched is
  * answered by its neutral action.
  */
 export function gradeControls(
@@ -37,7 +37,15 @@ export function gradeControls(
   const leading = leadingOf(ask.rows, decision);
   const { overriding } = decision;
   const missedOverriding = overriding !== null && chosen.get(overriding.control) !== overriding.action;
-  const performance = performanceOf(perControl, leading, missedOverriding, needless !== null);
+  const missedCritical = decision.reasons.some(
+    ({ control, critical }) => critical && isFault(perControl, control),
+  );
+  const performance = performanceOf(
+    perControl,
+    leading,
+    missedOverriding || missedCritical,
+    needless !== null,
+  );
   const faulty = [leading, ...Object.keys(perControl)].find((control) => isFault(perControl, control));
   const ground = faulty === undefined ? null : groundOf(procedure, decision, faulty);
   return {
@@ -52,7 +60,7 @@ export function gradeControls(
       perControl,
       missedOverriding,
     },
-    criticalFault: missedOverriding,
+    criticalFault: missedOverriding || missedCritical,
     expected: sayDecision(procedure, ask.rows, decision),
     ...(ground ? { ground } : {}),
   };
@@ -146,10 +154,10 @@ function isFault(perControl: PerControl, control: string): boolean {
 function performanceOf(
   perControl: PerControl,
   leading: string,
-  missedOverriding: boolean,
+  missedCritical: boolean,
   needless: boolean,
 ): Performance {
-  if (missedOverriding || needless) return 'outside';
+  if (missedCritical || needless) return 'outside';
   const verdicts = Object.values(perControl).map(({ verdict }) => verdict);
   if (verdicts.every((verdict) => verdict === 'right' || verdict === 'not-asked')) return 'desired';
   const followed = perControl[leading]?.verdict === 'right' && !verdicts.includes('opposite');

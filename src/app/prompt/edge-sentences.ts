@@ -25,7 +25,7 @@ export function edgeSentences(
           : [
               {
                 steps: edge.distance / quantity.step,
-                text: `${quantity.label} ${sayValue(edge.distance, quantity)} ${way}, at ${sayValue(edge.at, quantity)}: ${sayChange(deck, actions, edge.actions)}.`,
+                text: `${quantity.label}: the edge is ${sayValue(edge.at, quantity)}, ${sayValue(edge.distance, quantity)} ${way}; past it ${sayChange(deck, actions, edge.actions)}.`,
               },
             ],
       );

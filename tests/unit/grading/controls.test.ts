@@ -161,6 +161,15 @@ describe('controls set in answer to a state', () => {
     expect(power(120, 100, 'hold-power')).toMatchObject({ headline: 'missed: more power', critical: true });
   });
 
+  it('is outside, and critical, when what a critical rule asks for is missed, however right the leading control', () => {
+    // Fast and sinking hard: pitch leads, the power is critical.
+    const state = { altitude: 300, closure: 60, sink: 450 };
+    const missed = correct('approach', state, { pitch: 'nose-up', power: 'hold-power' });
+    expect(missed).toMatchObject({ performance: 'outside', critical: true });
+    const right = correct('approach', state, { pitch: 'nose-up', power: 'more-power' });
+    expect(right).toMatchObject({ performance: 'desired' });
+  });
+
   it('gives the card’s own reason when nothing went wrong', () => {
     const chosen = { pitch: 'nose-up', power: 'less-power' };
     expect(correct('approach', highAndFast, chosen, 'rule/height/high').because).toBe(
