@@ -61,7 +61,7 @@ function sameOutcome(one: Decision, other: Decision): boolean {
 const known = new WeakMap<PhaseRules, ReadonlyMap<string, readonly Interval[]>>();
 
 /** A quantity's range in the phase cut at every edge of its rules: points and what lies between them. */
-function stretchesOf(rules: PhaseRules, quantity: string): readonly Interval[] | undefined {
+export function stretchesOf(rules: PhaseRules, quantity: string): readonly Interval[] | undefined {
   let stretches = known.get(rules);
   if (!stretches) {
     stretches = new Map([...rules.box].map(([id, range]) => [id, cutAtEdges(rules, id, range)]));

@@ -1,0 +1,89 @@
+/** How hard the next scenario is: a ladder, and a rule that says when to take a step on it. */
+import type { Interval, Procedure } from '../rules/types.ts';
+import { rulesOfPhase } from '../rules/decide.ts';
+import { interval } from '../rules/intervals.ts';
+import { isSettled } from '../rules/settled.ts';
+import type { Difficulty, Mark, Scenario } from './types.ts';
+
+/** From the easiest; levels are places in it, from 0. One thing changes from step to step. Own choice, no source. */
+export const ladder: readonly Difficulty[] = [
+  { closeness: 'wide', windowFactor: 2, shown: 'needed' },
+  { closeness: 'wide', windowFactor: 1.5, shown: 'needed' },
+  { closeness: 'wide', windowFactor: 1.5, shown: 'all' },
+  { closeness: 'near', windowFactor: 1.5, shown: 'all' },
+  { closeness: 'near', windowFactor: 1, shown: 'all' },
+  { closeness: 'edge', windowFactor: 1, shown: 'all' },
+  { closeness: 'edge', windowFactor: 0.75, shown: 'all' },
+];
+
+/** Where a pilot begins who hasn't drilled before. */
+export const firstLevel = 1;
+
+/** In a row, and in time, for a step up. */
+const desiredForStep = 2;
+
+/** The rule of `nextLevel`, as the pilot is told it. */
+export const ladderRule =
+  'Two in a row right and in time: a step up. One outside: a step down. Anything else: the same again.';
+
+/** The nearest place on the ladder to a level from outside, such as a remembered one. */
+export function asLevel(level: number): number {
+  const whole = Number.isFinite(level) ? Math.round(level) : firstLevel;
+  return Math.min(Math.max(whole, 0), ladder.length - 1);
+}
+
+/**
+ * The level after an answer.
+ * @param marks of the answers given at this level since it was taken, the last one last. After a change
+ * of level start with an empty list.
+ */
+export function nextLevel(level: number, marks: readonly Mark[]): number {
+  const last = marks[marks.length - 1];
+  if (last?.performance === 'outside') return asLevel(level - 1);
+  const row = marks.slice(-desiredForStep);
+  const earned =
+    row.length === desiredForStep &&
+    row.every(({ performance, timeliness }) => performance === 'desired' && timeliness === 'prompt');
+  return asLevel(earned ? level + 1 : level);
+}
+
+const closenessWords = {
+  wide: 'well clear of the edges',
+  near: 'near an edge',
+  edge: 'on an edge',
+} as const satisfies Record<Difficulty['closeness'], string>;
+
+/** A level in words: "well clear of the edges, half as much time again, only what decides is shown". */
+export function sayLevel(level: number): string {
+  const { closeness, windowFactor, shown } = ladder[asLevel(level)]!;
+  return [
+    closenessWords[closeness],
+    sayWindow(windowFactor),
+    shown === 'all' ? 'everything shown' : 'only what decides is shown',
+  ].join(', ');
+}
+
+function sayWindow(factor: number): string {
+  if (factor === 1) return 'the normal time';
+  if (factor === 2) return 'twice the time';
+  return factor > 1 ? 'half as much time again' : 'three quarters of the time';
+}
+
+/**
+ * The quantities to show at a level, in the phase's order. `needed` leaves out, from the last, each
+ * quantity that may have any value without another action being asked for: what is left decides.
+ */
+export function shownQuantities(procedure: Procedure, scenario: Scenario, level: number): string[] {
+  const { phase, state } = scenario;
+  const all = Object.keys(rulesOfPhase(procedure, phase).phase.state);
+  if (ladder[asLevel(level)]!.shown === 'all') return all;
+  const box = new Map<string, readonly Interval[]>(all.map((id) => [id, [interval(state[id]!, state[id]!)]]));
+  for (const id of all.toReversed()) {
+    const fixed = box.get(id)!;
+    // The input at whose edge the scenario was drawn is what it is about.
+    if (id === scenario.edge?.quantity) continue;
+    box.delete(id);
+    if (!isSettled(procedure, phase, state, box)) box.set(id, fixed);
+  }
+  return all.filter((id) => box.has(id));
+}
