@@ -6,6 +6,7 @@ export interface Keyed {
   readonly id: string;
   readonly label: string;
   readonly axis?: 'vertical' | 'horizontal' | null | undefined;
+  readonly actions?: readonly { readonly id: string; readonly label: string }[];
 }
 
 export interface RowKeys {
@@ -14,6 +15,8 @@ export interface RowKeys {
   readonly on: string;
   /** As printed on the screen. */
   readonly shown: string;
+  /** Of a row without an axis: action -> the key that calls it at once, lower case. */
+  readonly direct?: ReadonlyMap<string, string>;
 }
 
 const pairs: Readonly<Record<'vertical' | 'horizontal', readonly RowKeys[]>> = {
@@ -28,8 +31,9 @@ const pairs: Readonly<Record<'vertical' | 'horizontal', readonly RowKeys[]>> = {
 };
 
 /**
- * Arrows for the first control of each axis, letters for the second; any other has one stepping key.
- * Give it all controls of the deck, so that a key means the same in every phase.
+ * Arrows for the first control of each axis, letters for the second. Any other has a letter for each of
+ * its actions, "G" for "Go around", or one stepping key where the letters run out. Give it all controls
+ * of the deck, so that a key means the same in every phase.
  */
 export function keysFor(rows: readonly Keyed[]): ReadonlyMap<string, RowKeys> {
   const free = { horizontal: [...pairs.horizontal], vertical: [...pairs.vertical] };
@@ -44,8 +48,14 @@ export function keysFor(rows: readonly Keyed[]): ReadonlyMap<string, RowKeys> {
   }
   for (const row of rows) {
     if (keys.has(row.id)) continue;
-    const letters = [...row.label.toLowerCase(), ...'123456789'].filter((key) => /[a-z0-9]/.test(key));
-    const on = letters.find((key) => !taken.has(key) && !reserved.has(key));
+    const direct = directKeys(row, taken);
+    if (direct) {
+      const [on] = [...direct.values()];
+      for (const key of direct.values()) taken.add(key);
+      keys.set(row.id, { back: null, on: on!, shown: '', direct });
+      continue;
+    }
+    const on = freeLetter(`${row.label}123456789`, taken);
     if (!on) continue;
     taken.add(on);
     keys.set(row.id, { back: null, on, shown: on.toUpperCase() });
@@ -53,8 +63,25 @@ export function keysFor(rows: readonly Keyed[]): ReadonlyMap<string, RowKeys> {
   return keys;
 }
 
+const freeLetter = (label: string, taken: ReadonlySet<string>): string | undefined =>
+  [...label.toLowerCase()].find((key) => /[a-z0-9]/.test(key) && !taken.has(key) && !reserved.has(key));
+
+/** A letter of its own label for each action; null when one has none left. */
+function directKeys({ actions }: Keyed, taken: ReadonlySet<string>): ReadonlyMap<string, string> | null {
+  if (!actions || actions.length === 0) return null;
+  const used = new Set(taken);
+  const direct = new Map<string, string>();
+  for (const { id, label } of actions) {
+    const key = freeLetter(label, used);
+    if (!key) return null;
+    used.add(key);
+    direct.set(id, key);
+  }
+  return direct;
+}
+
 /** Keys that mean something else on the pages that show controls. */
-const reserved: ReadonlySet<string> = new Set(['u', 'p', 'z']);
+const reserved: ReadonlySet<string> = new Set(['h', 'u', 'p', 'z']);
 
 export interface RowMove {
   readonly row: string;
@@ -70,6 +97,14 @@ export function moveFor(
 ): RowMove | null {
   const pressed = key.toLowerCase();
   for (const [row, keys] of allKeys) {
+    const called = [...(keys.direct ?? [])].find(([, key]) => key === pressed);
+    if (called) {
+      const isShown = rows.some(
+        ({ id, actions }) => id === row && actions.some(({ id }) => id === called[0]),
+      );
+      return isShown ? { row, action: called[0] } : null;
+    }
+    if (keys.direct) continue;
     if (pressed !== keys.on && pressed !== keys.back) continue;
     const actions = rows.find((candidate) => candidate.id === row)?.actions;
     if (!actions) return null;

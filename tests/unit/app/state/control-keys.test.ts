@@ -14,25 +14,63 @@ const rows = [
   row('power', 'vertical'),
   row('nozzle', 'vertical'),
   row('lineup', 'horizontal'),
-  row('call', null, 2),
+  {
+    id: 'call',
+    label: 'Call',
+    axis: null,
+    actions: [
+      { id: 'continue', label: 'Continue' },
+      { id: 'go-around', label: 'Go around' },
+    ],
+    neutral: 'continue',
+  } satisfies ControlRow,
 ];
 const chosen = Object.fromEntries(rows.map(({ id, neutral }) => [id, neutral]));
 
 describe('keys for controls', () => {
-  test('the first row of each axis has the arrows, the second letters, the others their initial', () => {
-    expect(Object.fromEntries([...keysFor(rows)].map(([id, { shown }]) => [id, shown]))).toEqual({
+  test('the first row of each axis has the arrows, the second letters, the others their own', () => {
+    const shown = [...keysFor(rows)].map(([id, keys]) => [id, keys.shown || [...keys.direct!.values()]]);
+    expect(Object.fromEntries(shown)).toEqual({
       pitch: '← →',
       power: '↑ ↓',
       nozzle: 'W S',
       lineup: 'A D',
-      call: 'C',
+      call: ['c', 'g'],
     });
+  });
+
+  test('going around is one key away', () => {
+    expect(moveFor('g', rows, chosen, keysFor(rows))).toEqual({ row: 'call', action: 'go-around' });
+    expect(moveFor('G', rows, { ...chosen, call: 'go-around' }, keysFor(rows))).toEqual({
+      row: 'call',
+      action: 'go-around',
+    });
+    expect(moveFor('c', rows, { ...chosen, call: 'go-around' }, keysFor(rows))).toEqual({
+      row: 'call',
+      action: 'continue',
+    });
+  });
+
+  test('one key steps through the actions where they have no letters left', () => {
+    const numbered = [row('lever', null, 2)];
+    expect(keysFor([{ id: 'lever', label: 'Lever' }]).get('lever')).toEqual({
+      back: null,
+      on: 'l',
+      shown: 'L',
+    });
+    const same = [{ ...row('xx', null, 2), actions: ['a', 'b'].map((id) => ({ id, label: 'X' })) }];
+    const keys = keysFor(same);
+    expect(moveFor('x', same, { xx: 'a' }, keys)).toEqual({ row: 'xx', action: 'b' });
+    expect(moveFor('x', same, { xx: 'b' }, keys)).toEqual({ row: 'xx', action: 'a' });
+    expect(keysFor(numbered).get('lever')!.direct!.size).toBe(2);
   });
 
   test('no two rows share a key', () => {
     const many = [...rows, row('check', null), row('cue', null), row('pitch-trim', null)];
-    const keys = [...keysFor(many).values()].flatMap(({ back, on }) => (back === null ? [on] : [back, on]));
-    expect(keys).toHaveLength(12);
+    const keys = [...keysFor(many).values()].flatMap(({ back, on, direct }) =>
+      direct ? [...direct.values()] : back === null ? [on] : [back, on],
+    );
+    expect(keys.length).toBeGreaterThanOrEqual(13);
     expect(new Set(keys).size).toBe(keys.length);
   });
 
@@ -42,7 +80,7 @@ describe('keys for controls', () => {
     ['ArrowRight', { row: 'pitch', action: 'pitch-2' }],
     ['a', { row: 'lineup', action: 'lineup-0' }],
     ['W', { row: 'nozzle', action: 'nozzle-2' }],
-    ['c', { row: 'call', action: 'call-0' }],
+    ['c', { row: 'call', action: 'continue' }],
     ['q', null],
   ])('%s', (key, move) => {
     expect(moveFor(key, rows, chosen, keysFor(rows))).toEqual(move);
