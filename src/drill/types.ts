@@ -10,8 +10,9 @@
  * difficulty.ts  ladder: readonly Difficulty[]; nextLevel(level, marks): number; sayLevel(level): string
  *                shownQuantities(procedure, scenario, level): string[]
  * miss.ts        missOf(procedure, scenario, assessment): MissKind | null; sayMiss(kind): string
- *                groupMisses(procedure, results): MissGroup[]; targetsOfMisses(results): Partial Targets
- * coverage.ts    coverage(targets, facts): Coverage; factsOf(events): DrillFact[]; markOf(item, scenario)
+ *                groupMisses(procedure, results): MissGroup[]; targetsOfMisses(results): RunTargets
+ * coverage.ts    coverage(targets, facts): Coverage; factsIn(histories): DrillFact[]
+ *                markOf(item, scenario): DrillMark; edgeMissesIn(facts), twinTimesIn(facts): for Weakness
  * decision-map.ts decisionMap(procedure, phase, state, x, y): DecisionMap
  *                tellingInputs(procedure, phase, state): [x, y] | null
  */
@@ -168,8 +169,8 @@ export type MissKind =
   | 'wrong-way'
   | 'needless-go-around'
   | 'no-answer'
-  | 'too-little'
   | 'wrong-control'
+  | 'too-little'
   | 'too-much'
   | 'late';
 
