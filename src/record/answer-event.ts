@@ -1,6 +1,7 @@
 /** Assessment -> event: what the record keeps of an answer. */
 import type { Deck } from '../deck/types.ts';
 import type { Prompt } from '../cards/types.ts';
+import type { DrillMark } from '../drill/types.ts';
 import type { Assessment } from '../grading/types.ts';
 import { most } from './schema.ts';
 import type { AnswerEvent, EventId } from './types.ts';
@@ -13,11 +14,13 @@ export interface AssessedAnswer {
   readonly mode: AnswerEvent['mode'];
   /** From the prompt's showing to the answer, in milliseconds. */
   readonly elapsedMs: number;
+  /** Where the scenario of a drill was drawn: `markOf`. */
+  readonly drill?: DrillMark;
 }
 
 /** The event of an answer. Words past the record's longest are cut, a prompt left open counts 11 days at most. */
 export function answerEvent(
-  { deck, prompt, assessment, mode, elapsedMs }: AssessedAnswer,
+  { deck, prompt, assessment, mode, elapsedMs, drill }: AssessedAnswer,
   id: EventId,
   nowMs: number,
 ): AnswerEvent {
@@ -40,6 +43,7 @@ export function answerEvent(
     elapsedMs: Math.min(Math.max(0, elapsedMs), most.elapsedMs),
     // JSON has no −0: adding 0 makes it 0 from the start.
     ...(detail.form === 'number' ? { value: detail.value + 0, signedError: detail.signedError + 0 } : {}),
+    ...(drill ? { drill } : {}),
     headline: cut(assessment.headline, most.headline),
     // The card's, not the scenario's: it changes only when the deck does.
     expected: cut(card.expected, most.expected),

@@ -17,6 +17,9 @@ const performances = ['desired', 'adequate', 'outside'] as const;
 const timelinesses = ['prompt', 'late', 'timed-out'] as const;
 const ratings = [1, 2, 3, 4] as const;
 
+/** What an answer's line has a place for. A drill's mark goes with further fields, so that older versions carry it. */
+const packedKeys: ReadonlySet<string> = new Set([...answerKeys].filter((key) => key !== 'drill'));
+
 /** Tags of lines: header, string, card, answer, undo, and whatever this version doesn't know. */
 type Tag = 'h' | 's' | 'c' | 'a' | 'u' | 'x';
 
@@ -76,7 +79,7 @@ class ChunkWriter {
       this.#numberOf('s', event.expected),
       event.value ?? null,
       event.signedError ?? null,
-      furtherFields(event, answerKeys),
+      furtherFields(event, packedKeys),
     ];
     while (fields[fields.length - 1] === null) fields.pop();
     this.line('a', ...fields);

@@ -203,6 +203,7 @@ function callOf(event: AnswerEvent): Call {
     elapsedMs: event.elapsedMs,
     ...(event.value === undefined ? {} : { value: event.value }),
     ...(event.signedError === undefined ? {} : { signedError: event.signedError }),
+    ...(event.drill === undefined ? {} : { drill: event.drill }),
     expected: event.expected,
   };
 }

@@ -37,6 +37,14 @@ const atMs = z.int().check(z.minimum(0), z.maximum(8.64e15));
 /** As in decks, so that deck and card join to one key without doubt. */
 export const deckIdPattern = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
 
+const drillMark = z.looseObject({
+  phase: name(60),
+  closeness: z.enum(['wide', 'near', 'edge']),
+  edge: z.optional(name(60)),
+  side: z.optional(z.enum(['below', 'above'])),
+  twin: z.optional(z.boolean()),
+});
+
 const answerFields = {
   kind: z.literal('answer'),
   id,
@@ -54,6 +62,7 @@ const answerFields = {
   elapsedMs: z.number().check(z.minimum(0), z.maximum(most.elapsedMs)),
   value: z.optional(z.number()),
   signedError: z.optional(z.number()),
+  drill: z.optional(drillMark),
   headline: text(most.headline),
   expected: text(most.expected),
 };
@@ -86,6 +95,7 @@ const must: Record<string, string> = {
   elapsedMs: 'a number of milliseconds, 0 or more',
   value: 'a number',
   signedError: 'a number',
+  drill: 'a phase, a closeness and, if any, the edge drilled',
   headline: `text, at most ${most.headline} characters`,
   expected: `text, at most ${most.expected} characters`,
 };

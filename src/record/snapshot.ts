@@ -3,6 +3,7 @@
  * It is believed only if it was made by the same model from exactly the events it is to stand for;
  * else it is as if it weren't there.
  */
+import type { DrillMark } from '../drill/types.ts';
 import type { Rating } from '../grading/types.ts';
 import type { CardMemory, Scheduler } from '../memory/types.ts';
 import { crcWord } from './checksum.ts';
@@ -12,7 +13,7 @@ import { knownCardKinds } from './schema.ts';
 import type { Call } from './types.ts';
 
 /** Counts up when the fold itself, or this form, changes. */
-const version = 1;
+const version = 2;
 const idLength = 22;
 
 const performances = ['desired', 'adequate', 'outside'] as const;
@@ -28,6 +29,8 @@ interface PackedCard {
   readonly elapsed: readonly number[];
   readonly values: readonly (number | null)[];
   readonly errors: readonly (number | null)[];
+  /** Of the few that have one: which call, and its mark. */
+  readonly drills: readonly (readonly [call: number, mark: DrillMark])[];
   readonly expected: readonly number[];
   readonly words: readonly string[];
 }
@@ -102,13 +105,16 @@ function packCard({ key, memory, log }: FoldState['cards'][number]): PackedCard 
     elapsed: calls.map(({ elapsedMs }) => elapsedMs),
     values: calls.map(({ value }) => value ?? null),
     errors: calls.map(({ signedError }) => signedError ?? null),
+    drills: calls.flatMap(({ drill }, i) => (drill ? [[i, drill] as const] : [])),
     expected: calls.map(({ expected }) => numberOf(expected)),
     words: [...numbers.keys()],
   };
 }
 
 function logIn(card: PackedCard): LoggedCall[] {
+  const drills = new Map(card.drills);
   return card.marks.map((marks, i) => {
+    const drill = drills.get(i);
     const event = unpackId(card.ids.slice(i * idLength, (i + 1) * idLength));
     const value = card.values[i] ?? null;
     const signedError = card.errors[i] ?? null;
@@ -120,6 +126,7 @@ function logIn(card: PackedCard): LoggedCall[] {
       elapsedMs: card.elapsed[i]!,
       ...(value === null ? {} : { value }),
       ...(signedError === null ? {} : { signedError }),
+      ...(drill ? { drill } : {}),
       expected: card.words[card.expected[i]!]!,
     };
     return { call, rating: ((Math.floor(marks / 9) % 4) + 1) as Rating, critical: marks >= 36 };

@@ -1,4 +1,5 @@
 import type { CardKind } from '../cards/types.ts';
+import type { DrillMark } from '../drill/types.ts';
 import type { Rating, Timeliness } from '../grading/types.ts';
 import type { CardMemory } from '../memory/types.ts';
 import type { Performance } from '../rules/types.ts';
@@ -26,6 +27,8 @@ export interface AnswerEvent {
   /** Number answers only: what was called, and its error in the quantity's unit. */
   readonly value?: number;
   readonly signedError?: number;
+  /** Scenarios of a drill only; events of before there were drills at edges lack it. */
+  readonly drill?: DrillMark;
   /** The result in words, as shown then. */
   readonly headline: string;
   /** The expected answer in words, as the deck had it then. */
@@ -79,6 +82,7 @@ export interface Call {
   readonly elapsedMs: number;
   readonly value?: number;
   readonly signedError?: number;
+  readonly drill?: DrillMark;
   readonly expected: string;
 }
 

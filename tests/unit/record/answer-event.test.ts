@@ -32,6 +32,14 @@ describe('the event of an answer', () => {
     });
   });
 
+  it('keeps where a drill’s scenario was drawn, and nothing of it for other answers', () => {
+    const drill = { phase: 'closing', closeness: 'edge', edge: 'sink', side: 'above' } as const;
+    const event = answerEvent({ ...given, mode: 'drill', drill }, id, eveningMs);
+    expect(event.drill).toEqual(drill);
+    expect(parseEvent({ ...event })).toEqual({ ok: true, event });
+    expect(Object.keys(answerEvent(given, id, eveningMs))).not.toContain('drill');
+  });
+
   it('has no number when none was called', () => {
     const assessment: Assessment = { ...given.assessment, detail: { form: 'none' } };
     const event = answerEvent({ ...given, assessment }, id, eveningMs);

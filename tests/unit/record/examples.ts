@@ -1,5 +1,6 @@
 /** Events to test with, made by hand or drawn at random, and a model of memory that notices any change of order. */
 import fc from 'fast-check';
+import type { DrillMark } from '../../../src/drill/types.ts';
 import type { AssessedAnswer } from '../../../src/record/answer-event.ts';
 import { eventIds, type EventIds } from '../../../src/record/event-id.ts';
 import { knownCardKinds } from '../../../src/record/schema.ts';
@@ -99,6 +100,17 @@ const idOf = fc
   .map(([ms, seed]) => testIds(seed).next(ms));
 const number = fc.double({ noNaN: true, noDefaultInfinity: true }).map((value) => value + 0);
 
+const anyDrillMark: fc.Arbitrary<DrillMark> = fc.record(
+  {
+    phase: fc.constantFrom('closing', 'vertical'),
+    closeness: fc.constantFrom('wide' as const, 'near' as const, 'edge' as const),
+    edge: fc.constantFrom('sink', 'altitude'),
+    side: fc.constantFrom('below' as const, 'above' as const),
+    twin: fc.boolean(),
+  },
+  { requiredKeys: ['phase', 'closeness'] },
+);
+
 export const anyAnswer: fc.Arbitrary<AnswerEvent> = fc.record(
   {
     kind: fc.constant('answer' as const),
@@ -117,6 +129,7 @@ export const anyAnswer: fc.Arbitrary<AnswerEvent> = fc.record(
     elapsedMs: fc.oneof(fc.nat(100_000), fc.double({ min: 0.001, max: 1e6, noNaN: true })),
     value: number,
     signedError: number,
+    drill: anyDrillMark,
     headline: fc.string({ unit: 'binary', maxLength: 60 }),
     expected: fc.string({ unit: 'grapheme', maxLength: 60 }),
   },
