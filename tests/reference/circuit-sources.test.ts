@@ -42,13 +42,13 @@ const claims: readonly Claim[] = [
   claim('downwind-nearest', 'downwind', 'spacing', (b) => b.adequate[0]),
   claim('downwind-farthest', 'downwind', 'spacing', (b) => b.adequate[1]),
   claim('base-turn-angle', 'base-turn', 'behind-wing', (b) => b.target),
-  claim('stabilised-circling-height', 'stabilised-gate', 'height', (b) => b.floor!),
   claim('stabilised-sink', 'stabilised-gate', 'sink', (b) => b.ceiling!),
   claim('stabilised-sink', 'base', 'sink', (b) => b.ceiling!),
   claim('standard-approach-fast', 'stabilised-gate', 'airspeed', (b) => b.adequate[1] - b.target),
   claim('standard-approach-slow', 'stabilised-gate', 'airspeed', (b) => b.target - b.adequate[0]),
   claim('standard-touchdown', 'touchdown', 'past-point', (b) => b.adequate[1]),
   claim('standard-touchdown-short', 'touchdown', 'past-point', (b) => b.desired[1]),
+  noteClaim('stabilised-circling-height', 'wings-level-by'),
   noteClaim('entry-angle', 'entry-angle'),
   noteClaim('load-factor-60', 'load-at-sixty'),
   noteClaim('descent-3-at-90', 'three-degrees'),
@@ -117,6 +117,9 @@ describe('deck values and the published ones', () => {
       `< ${referenceSpeed}, > ${referenceSpeed + over}`,
     );
     expect(sourceOf(deck, tableOf(deck, table).source).kind).toBe('published');
+    for (const rule of ['banked-low', 'turn-left-low'])
+      expect(condition('wings-level-go-around', rule, 'height')).toBe(`< ${height}`);
+    expect(sourceOf(deck, tableOf(deck, 'wings-level-go-around').source).kind).toBe('published');
   });
 
   test('the spacing table holds the handbook’s half mile to a mile', () => {
@@ -149,6 +152,13 @@ describe('deck values and the published ones', () => {
 
 describe('the circuit agrees with itself', () => {
   const at = (gate: string) => gateOf(deck, gate).position;
+  /** The height asked at a gate, or the one by which it is recognised. */
+  const heightAt = (id: string) => {
+    const { values, detect } = gateOf(deck, id);
+    if (values.height) return values.height.target;
+    if (detect?.kind === 'falling' && detect.quantity === 'height') return detect.value;
+    throw new Error(`Gate “${id}” has no height.`);
+  };
 
   test('the positions give the spacing, the 45 degrees and the length of final that are called', () => {
     expect(-at('downwind').rightFt / ftPerNm).toBeCloseTo(band('downwind', 'spacing').target, 2);
@@ -166,10 +176,53 @@ describe('the circuit agrees with itself', () => {
     expect(at('crosswind-turn').aheadFt).toBeGreaterThan(at('departure-end').aheadFt);
   });
 
-  test('the heights come down from abeam to the threshold', () => {
-    const heights = ['abeam', 'base-turn', 'base', 'final', 'stabilised-gate', 'threshold'].map(
-      (gate) => band(gate, 'height').target,
+  test.each(['downwind', 'abeam', 'base'])('%s is recognised by the bearing its position has', (id) => {
+    const { position, detect } = gateOf(deck, id);
+    if (detect?.kind !== 'bearing') throw new Error(`Gate “${id}” is not recognised by a bearing.`);
+    const toThreshold = (Math.atan2(-position.rightFt, -position.aheadFt) * 180) / Math.PI;
+    const relative = (toThreshold - position.courseDeg + 720) % 360;
+    expect(Math.abs(relative - detect.relativeDeg)).toBeLessThan(2);
+  });
+
+  test('the cue on base says where its position shows the threshold', () => {
+    expect(gateOf(deck, 'base').cue).toContain('three quarters of the way from the nose to the left wing');
+    const { aheadFt, rightFt, courseDeg } = at('base');
+    const leftOfNose = courseDeg - (Math.atan2(-rightFt, -aheadFt) * 180) / Math.PI;
+    expect(leftOfNose / 90).toBeCloseTo(0.75, 1);
+  });
+
+  test('no gate is recognised by a value that it asks for', () => {
+    const circular = deck.gates.filter(
+      ({ detect, values }) => detect && 'quantity' in detect && values[detect.quantity],
     );
+    expect(circular.map(({ id }) => id)).toEqual([]);
+  });
+
+  test('a target leaves room to its floor', () => {
+    const onTheFloor = deck.gates.flatMap(({ id, values }) =>
+      Object.entries(values)
+        .filter(([, { target, floor, ceiling }]) => target === floor || target === ceiling)
+        .map(([quantity]) => `${id}/${quantity}`),
+    );
+    expect(onTheFloor).toEqual([]);
+  });
+
+  test('a go-around over the runway begins where the test standard ends, and the plate points there', () => {
+    const most = publishedValue('standard-touchdown').value;
+    const limit = Number(condition('landing-go-around', 'floated', 'past-point')!.replace('> ', ''));
+    expect(limit).toBeGreaterThan(most);
+    expect(limit).toBeLessThanOrEqual(most + 200);
+    const plate = deck.plates!.find(({ id }) => id === 'runway')!;
+    const thresholdAt = 200;
+    const touchdownPointFt = at('touchdown').aheadFt - band('touchdown', 'past-point').target;
+    expect(touchdownPointFt).toBe(publishedValue('marking-aiming-point').value);
+    expect(plate.spots.find(({ id }) => id === 'too-long')!.at[0] - thresholdAt).toBe(
+      touchdownPointFt + limit,
+    );
+  });
+
+  test('the heights come down from abeam to the threshold', () => {
+    const heights = ['abeam', 'base-turn', 'base', 'final', 'stabilised-gate', 'threshold'].map(heightAt);
     expect(heights).toEqual([...heights].sort((a, b) => b - a));
   });
 
@@ -184,7 +237,7 @@ describe('the circuit agrees with itself', () => {
   ])('from %s to %s the sink stays between 350 and 600 ft/min', (from, to, lengthFt) => {
     const meanKt = (band(from, 'airspeed').target + band(to, 'airspeed').target) / 2;
     const seconds = lengthFt / (meanKt * ftPerSecondPerKt);
-    const sink = ((band(from, 'height').target - band(to, 'height').target) / seconds) * 60;
+    const sink = ((heightAt(from) - heightAt(to)) / seconds) * 60;
     expect(sink).toBeGreaterThan(350);
     expect(sink).toBeLessThan(600);
   });
