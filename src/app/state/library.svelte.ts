@@ -1,18 +1,20 @@
 /** The decks at hand: those that come with the app and those the pilot opened from files. */
+import { changesBetween, type CardChanges } from '../../cards/changes.ts';
+import { cardsOf } from '../../cards/registry.ts';
 import type { Finding } from '../../deck/findings.ts';
+import { mostBytes } from '../../deck/limits.ts';
 import type { Deck } from '../../deck/types.ts';
 import type { RecordStore } from '../../record/store/store.ts';
-import type { DeckFile } from '../../record/types.ts';
+import { compileRules } from '../../rules/compile.ts';
 import { readDeckText, type DeckReading } from './deck-reading.ts';
 import { shippedDecks } from './shipped-decks.ts';
-
-/** Longer files are refused unread; the same limit as the deck reader's. */
-export const mostDeckBytes = 2 * 1024 * 1024;
 
 export interface DeckEntry {
   readonly id: string;
   readonly deck: Deck;
   readonly origin: 'shipped' | 'opened';
+  /** Version of the shipped deck whose place an opened one has taken. */
+  readonly insteadOf: string | null;
 }
 
 /** What came of opening a file. */
@@ -26,9 +28,24 @@ export interface OpenReport {
   readonly lines: readonly string[];
 }
 
+/** A file whose deck would take the place of one that is here: the pilot is asked first. */
+export interface Replacement {
+  readonly here: DeckEntry;
+  readonly deck: Deck;
+  readonly changes: CardChanges;
+}
+
+interface Waiting extends Replacement {
+  readonly text: string;
+  readonly report: OpenReport;
+}
+
+type DeckSource = Pick<File, 'name' | 'size' | 'text'>;
+
 export class Library {
   readonly #store: RecordStore;
   readonly #read: (text: string) => Promise<DeckReading>;
+  #waiting = $state.raw<Waiting | null>(null);
   entries = $state.raw<readonly DeckEntry[] | null>(null);
   report = $state.raw<OpenReport | null>(null);
   busy = $state(false);
@@ -40,81 +57,135 @@ export class Library {
     this.#read = read;
   }
 
+  /** What the pilot has to say yes or no to before the last file is taken. */
+  get replacement(): Replacement | null {
+    return this.#waiting;
+  }
+
   /** One deck, by id: an opened one takes the place of a shipped one. null when there is none, or it can't be read. */
   async deck(id: string): Promise<Deck | null> {
-    const opened = (await this.#store.readDecks()).decks.find((file) => file.id === id);
-    if (opened) {
-      const { deck } = await this.#read(opened.text);
-      if (deck) return deck;
-    }
-    const shipped = shippedDecks.find((candidate) => candidate.id === id);
-    return shipped ? await shipped.load() : null;
+    return (await this.#entry(id))?.entry.deck ?? null;
   }
 
   /** Reads all decks for the list. */
   async list(): Promise<void> {
     const { decks: files, problems } = await this.#store.readDecks();
     const troubles = problems.map(({ message }) => message);
+    const shipped = await Promise.all(shippedDecks.map(({ load }) => load()));
     const opened: DeckEntry[] = [];
     for (const file of files) {
       const { deck, findings } = await this.#read(file.text);
-      if (deck) opened.push({ id: deck.id, deck, origin: 'opened' });
+      if (deck) opened.push(openedEntry(deck, shipped));
       else
         troubles.push(
           `“${file.id}” ${file.version} can't be read: ${findings[0]?.message ?? 'unknown fault'}`,
         );
     }
     const taken = new Set(opened.map(({ id }) => id));
-    const shipped = await Promise.all(
-      shippedDecks
-        .filter(({ id }) => !taken.has(id))
-        .map(async ({ id, load }): Promise<DeckEntry> => ({ id, deck: await load(), origin: 'shipped' })),
-    );
-    this.entries = [...shipped, ...opened];
+    this.entries = [...shipped.filter(({ id }) => !taken.has(id)).map(shippedEntry), ...opened];
     this.troubles = troubles;
   }
 
-  /** Reads, proves and keeps a file. Gives the deck when it can be used. Nothing is replaced by a bad one. */
-  async open(file: Pick<File, 'name' | 'size' | 'text'>): Promise<Deck | null> {
+  /**
+   * Reads and proves a file. Gives its deck when it is kept and can be used: a bad one replaces nothing,
+   * and one that would replace another waits in `replacement` for the pilot's word.
+   */
+  async open(file: DeckSource): Promise<Deck | null> {
     this.busy = true;
     this.report = null;
-    const blank = { fileName: file.name, deck: null, findings: [], lines: [] };
+    this.#waiting = null;
     try {
-      if (file.size > mostDeckBytes) {
-        const size = (file.size / 1024 / 1024).toFixed(1);
-        this.report = {
-          ...blank,
-          problem: `The file has ${size} MB; a deck may have 2 MB. Is it a deck file? Split it, or take out what is no text.`,
-        };
+      if (file.size > mostBytes) {
+        this.report = { ...nothingOf(file), problem: tooLarge(file.size) };
         return null;
       }
       const text = await file.text();
       const { deck, findings } = await this.#read(text);
-      let problem: string | null = null;
-      if (deck) {
-        const kept: DeckFile = { id: deck.id, version: deck.version, text };
-        const written = await this.#store.writeDeck(kept);
-        if (!written.ok) problem = `The deck can be used now but was not kept: ${written.message}`;
-        this.entries = null;
+      const report = { fileName: file.name, deck, findings, problem: null, lines: text.split('\n') };
+      const here = deck && (await this.#entry(deck.id));
+      if (!deck || here?.text === text || (here && isSame(here.entry.deck, deck))) {
+        this.report = report;
+        return deck;
       }
-      this.report = { fileName: file.name, deck, findings, problem, lines: text.split('\n') };
-      return deck;
+      if (!here) return await this.#keep(deck, text, report);
+      const changes = changesBetween(cardsOfDeck(here.entry.deck), cardsOfDeck(deck));
+      this.#waiting = { here: here.entry, deck, changes, text, report };
+      return null;
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
-      this.report = {
-        ...blank,
-        problem: `The file can't be read (${why}). Try again, or copy it to this device first.`,
-      };
+      const problem = `The file can't be read (${why}). Try again, or copy it to this device first.`;
+      this.report = { ...nothingOf(file), problem };
       return null;
     } finally {
       this.busy = false;
     }
   }
 
+  /** The pilot says yes: the deck that waits takes its place. */
+  async replace(): Promise<Deck | null> {
+    const waiting = this.#waiting;
+    this.#waiting = null;
+    return waiting && (await this.#keep(waiting.deck, waiting.text, waiting.report));
+  }
+
+  /** The pilot says no: the deck that is here stays. */
+  leaveAsIs(): void {
+    this.#waiting = null;
+  }
+
+  forgetReport(): void {
+    this.report = null;
+  }
+
+  /** Removes an opened deck; a shipped one whose place it had is there again. Gives what went wrong, if anything. */
   async remove(id: string): Promise<string | null> {
     const result = await this.#store.removeDeck(id);
     if (this.report?.deck?.id === id) this.report = null;
     await this.list();
     return result.ok ? null : result.message;
   }
+
+  async #keep(deck: Deck, text: string, report: OpenReport): Promise<Deck> {
+    const written = await this.#store.writeDeck({ id: deck.id, version: deck.version, text });
+    const problem = written.ok ? null : `The deck can be used now but was not kept: ${written.message}`;
+    this.entries = null;
+    this.report = { ...report, problem };
+    return deck;
+  }
+
+  async #entry(id: string): Promise<{ entry: DeckEntry; text: string | null } | null> {
+    const shipped = await shippedDecks.find((candidate) => candidate.id === id)?.load();
+    const file = (await this.#store.readDecks()).decks.find((candidate) => candidate.id === id);
+    const deck = file && (await this.#read(file.text)).deck;
+    if (deck) return { entry: openedEntry(deck, shipped ? [shipped] : []), text: file.text };
+    return shipped ? { entry: shippedEntry(shipped), text: null } : null;
+  }
+}
+
+const shippedEntry = (deck: Deck): DeckEntry => ({ id: deck.id, deck, origin: 'shipped', insteadOf: null });
+
+const openedEntry = (deck: Deck, shipped: readonly Deck[]): DeckEntry => ({
+  id: deck.id,
+  deck,
+  origin: 'opened',
+  insteadOf: shipped.find(({ id }) => id === deck.id)?.version ?? null,
+});
+
+const nothingOf = ({ name }: DeckSource): OpenReport => ({
+  fileName: name,
+  deck: null,
+  findings: [],
+  problem: null,
+  lines: [],
+});
+
+const tooLarge = (bytes: number): string =>
+  `The file has ${(bytes / 1e6).toFixed(1)} MB; a deck may have ${mostBytes / 1e6} MB. Is it a deck file? Split it, or take out what is no text.`;
+
+/** Read from text or from the build's data, equal decks are equal as text. */
+const isSame = (one: Deck, other: Deck): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+function cardsOfDeck(deck: Deck): ReturnType<typeof cardsOf> {
+  const { procedure } = compileRules(deck);
+  return procedure ? cardsOf(procedure) : [];
 }
