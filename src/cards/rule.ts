@@ -50,13 +50,21 @@ function rowsOf(deck: Deck, phase: Phase): ControlRow[] {
   });
 }
 
-/** The question that a state of a phase puts, whatever card it is drawn for. */
-export function controlsAsk(deck: Deck, phase: Phase, state: State): Extract<Ask, { form: 'controls' }> {
+/**
+ * The question that a state of a phase puts, whatever card it is drawn for.
+ * @param shown the quantities to show; all of the phase's unless told otherwise.
+ */
+export function controlsAsk(
+  deck: Deck,
+  phase: Phase,
+  state: State,
+  shown?: readonly string[],
+): Extract<Ask, { form: 'controls' }> {
   return {
     form: 'controls',
     phase: phase.id,
     state,
-    gauges: gaugesOf(deck, phase, state),
+    gauges: gaugesOf(deck, phase, state).filter(({ quantity }) => shown?.includes(quantity) ?? true),
     rows: rowsOf(deck, phase),
   };
 }
@@ -64,16 +72,25 @@ export function controlsAsk(deck: Deck, phase: Phase, state: State): Extract<Ask
 /**
  * A prompt for a rule's card with a given state instead of a drawn one. A table may decide in several
  * phases: gate and window are those of the phase at hand.
+ * @param shown the quantities to show and say; all of the phase's unless told otherwise.
  */
-export function promptForState(deck: Deck, card: Card, phaseId: string, state: State, seed: number): Prompt {
+export function promptForState(
+  procedure: Procedure,
+  card: Card,
+  phaseId: string,
+  state: State,
+  seed: number,
+  shown?: readonly string[],
+): Prompt {
+  const { deck } = procedure;
   const phase = phaseOf(deck, phaseId);
   return {
     card: { ...card, gate: phase.from, windowMs: windowMs(phase) },
     seed,
     place: phasePlace(deck, phase),
-    title: cueOf(deck, phase, state),
+    title: cueOf(procedure, phase, state, shown),
     detail: 'Set what needs a correction, leave the rest.',
-    ask: controlsAsk(deck, phase, state),
+    ask: controlsAsk(deck, phase, state, shown),
   };
 }
 
@@ -107,7 +124,7 @@ export const rule: CardKindEntry = {
     const [tableId, ruleId] = partsOf(card.id);
     const drawn = drawState(procedure, tableId, ruleId, random);
     if (!drawn) throw new Error(`No state can be drawn for “${card.id}”.`);
-    return promptForState(procedure.deck, card, drawn.phase, drawn.state, seed);
+    return promptForState(procedure, card, drawn.phase, drawn.state, seed);
   },
 
   ground({ deck }, card) {

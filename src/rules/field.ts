@@ -6,7 +6,7 @@ import { callableRegionOf } from './region.ts';
 import { blockOf, meet, spaceFor, wholeOf, type Block, type Box, type Space } from './space.ts';
 import { multiplesIn } from './steps.ts';
 import { quantityOf } from '../deck/lookup.ts';
-import type { PhaseRules, Procedure, Rule, Table } from './types.ts';
+import type { Interval, PhaseRules, Procedure, Rule, Table } from './types.ts';
 
 /** The states of a phase that can be read off, and who decides them. */
 export interface Field {
@@ -51,6 +51,10 @@ export function fieldOf(procedure: Procedure, rules: PhaseRules): Field {
   return field;
 }
 
+/** A single value counts as callable: it was called. */
+const holdsCallable = (piece: Interval, step: number): boolean =>
+  piece.lo === piece.hi || multiplesIn(piece, step).count > 0;
+
 /** The atoms of a field that hold a callable value of a box; null when some input of the box has none. */
 export function callableIn(deck: Deck, { space }: Field, box: Box): Block | null {
   const block = wholeOf(space);
@@ -60,7 +64,7 @@ export function callableIn(deck: Deck, { space }: Field, box: Box): Block | null
     block.fill(0, firstWord, firstWord + words);
     let some = false;
     atoms.forEach((atom, i) => {
-      if (!intersect(atom, set).some((piece) => multiplesIn(piece, step).count > 0)) return;
+      if (!intersect(atom, set).some((piece) => holdsCallable(piece, step))) return;
       block[firstWord + (i >> 5)]! |= 1 << (i & 31);
       some = true;
     });

@@ -4,7 +4,8 @@ import { contains, interval } from './intervals.ts';
 import type { IntervalSet } from './types.ts';
 import { parseUnary } from './unary.ts';
 
-interface Word {
+export interface Word {
+  /** Within the quantity's range. */
   readonly set: IntervalSet;
   readonly say: string;
 }
@@ -12,7 +13,8 @@ interface Word {
 /** A deck is never changed in place, so a quantity's words need to be read only once. */
 const read = new WeakMap<Quantity, readonly Word[]>();
 
-function wordsOf(quantity: Quantity): readonly Word[] {
+/** All words a deck has for values of the quantity. */
+export function wordsOf(quantity: Quantity): readonly Word[] {
   const known = read.get(quantity);
   if (known) return known;
   const range = interval(...quantity.range);
@@ -24,7 +26,7 @@ function wordsOf(quantity: Quantity): readonly Word[] {
   return words;
 }
 
-/** The word a deck has for a value of the quantity; null when it has none. */
-export function intervalWord(quantity: Quantity, value: number): string | null {
-  return wordsOf(quantity).find(({ set }) => contains(set, value))?.say ?? null;
+/** The word a deck has for a value of the quantity, with all the values it stands for; null when it has none. */
+export function wordFor(quantity: Quantity, value: number): Word | null {
+  return wordsOf(quantity).find(({ set }) => contains(set, value)) ?? null;
 }

@@ -121,7 +121,7 @@ describe('an answer', () => {
 
   it('not given where the overriding action was required is critical', () => {
     const state = { altitude: 120, closure: 60, sink: 500 };
-    const prompt = promptForState(small.deck, cardNamed('rule/speed/fast'), 'approach', state, 1);
+    const prompt = promptForState(small, cardNamed('rule/speed/fast'), 'approach', state, 1);
     expect(graded(prompt, { form: 'none' })).toMatchObject({ critical: true, expected: 'go around' });
   });
 

@@ -150,7 +150,7 @@ describe('controls set in answer to a state', () => {
     const procedure = changed({ tables: [speed!, height!, climbAway] });
     const card = cardNamed('rule/height/steep', procedure);
     const power = (altitude: number, sink: number, action: string) => {
-      const prompt = promptForState(procedure.deck, card, 'approach', { altitude, closure: 20, sink }, 1);
+      const prompt = promptForState(procedure, card, 'approach', { altitude, closure: 20, sink }, 1);
       return graded(prompt, { form: 'controls', chosen: { power: action } }, procedure);
     };
     expect(power(300, 500, 'more-power')).toMatchObject({

@@ -26,4 +26,4 @@ export const correct = (
   chosen: Readonly<Record<string, string>>,
   card = 'rule/speed/fast',
 ): Assessment =>
-  graded(promptForState(small.deck, cardNamed(card), phase, state, 1), { form: 'controls', chosen });
+  graded(promptForState(small, cardNamed(card), phase, state, 1), { form: 'controls', chosen });

@@ -2,7 +2,7 @@ import { parse } from 'yaml';
 import { describe, expect, it } from 'vitest';
 import type { Deck } from '../../../src/deck/types.ts';
 import { compileRules } from '../../../src/rules/compile.ts';
-import { intervalWord } from '../../../src/rules/interval-word.ts';
+import { wordFor } from '../../../src/rules/interval-word.ts';
 import { interval } from '../../../src/rules/intervals.ts';
 import { fixtureDeckText } from '../deck/fixture.ts';
 
@@ -85,10 +85,10 @@ describe('the word for a value', () => {
     [45, null],
     [46, 'closing fast'],
   ])('%d: %s', (value, word) => {
-    expect(intervalWord(closure, value)).toBe(word);
+    expect(wordFor(closure, value)?.say ?? null).toBe(word);
   });
 
   it('is none for a quantity without words', () => {
-    expect(intervalWord(deckOf().quantities[0]!, 5)).toBeNull();
+    expect(wordFor(deckOf().quantities[0]!, 5)).toBeNull();
   });
 });
