@@ -7,6 +7,9 @@
  *   puts first what loses most by waiting. One that is too long for what is left of the time
  *   makes room for the next that fits.
  * - New: as the procedure goes, none passed over.
+ * - A rule that was drilled before its gate was ever met waits: it is neither due nor new until another
+ *   card of the gate has been answered. Else one drill of all phases would fill the next sessions with
+ *   corrections for places that the pilot doesn't know yet.
  *
  * Then they are interleaved, see `interleave.ts`. Never empty while anything is due or new, however
  * few the minutes. The first session of all has only new cards: it follows the procedure.
@@ -14,6 +17,7 @@
 import type { CardKind } from '../cards/types.ts';
 import { shuffled, type Random } from '../rules/random.ts';
 import { isDue, nextDueMs } from './due.ts';
+import { metGates } from './met.ts';
 import { interleaved } from './interleave.ts';
 import type { LocalDay } from './local-day.ts';
 import type { CardMemory, Scheduler, SessionCard, SessionItem, SessionPlan } from './types.ts';
@@ -44,7 +48,8 @@ interface Choice extends SessionCard {
 export function buildSession(input: SessionInput): SessionPlan {
   const { cards, nowMs, dayAt } = input;
   const today = dayAt(nowMs);
-  const due = cards.filter(({ memory }) => memory !== null && isDue(memory, today));
+  const asked = askable(cards);
+  const due = asked.filter(({ memory }) => memory !== null && isDue(memory, today));
   const fresh = cards.filter(({ memory }) => memory === null);
 
   const budget = new Budget(input.minutes * 60);
@@ -63,8 +68,16 @@ export function buildSession(input: SessionInput): SessionPlan {
     items,
     seconds: budget.spent,
     leftOver: { due: due.length - dueChosen.length, fresh: fresh.length - freshChosen.length },
-    nextDueMs: items.length > 0 ? null : nextDueMs(cards, nowMs, dayAt),
+    nextDueMs: items.length > 0 ? null : nextDueMs(asked, nowMs, dayAt),
   };
+}
+
+/** All but rules that were drilled at gates never met. */
+function askable(cards: readonly SessionCard[]): readonly SessionCard[] {
+  const met = metGates(cards);
+  return cards.filter(
+    ({ kind, gate, memory }) => memory === null || kind !== 'rule' || gate == null || met(gate),
+  );
 }
 
 function choiceOf(card: SessionCard, { scheduler, nowMs, secondsFor }: SessionInput): Choice {

@@ -30,6 +30,8 @@ export interface SessionCard {
   readonly id: string;
   readonly kind: CardKind;
   readonly group: string;
+  /** The gate it belongs to, if any; for a rule the one at which its phase begins. */
+  readonly gate?: string | null;
   /** Place in the procedure, from 0: new cards enter in this order. */
   readonly order: number;
   readonly critical: boolean;

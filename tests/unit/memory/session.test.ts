@@ -5,7 +5,7 @@ import { isDue } from '../../../src/memory/due.ts';
 import { DAY_MS } from '../../../src/memory/local-day.ts';
 import { createScheduler } from '../../../src/memory/scheduler.ts';
 import { buildSession, type SessionInput } from '../../../src/memory/session.ts';
-import type { SessionCard, SessionPlan } from '../../../src/memory/types.ts';
+import type { CardMemory, SessionCard, SessionPlan } from '../../../src/memory/types.ts';
 import { seeded } from '../../../src/rules/random.ts';
 import { anyMemory, card, dayInGreenwich, eveningMs, kinds, remembered } from './examples.ts';
 
@@ -39,6 +39,31 @@ const anyCards = fc
   )
   .map((changes) => changes.map((change, order) => card(order, change)));
 const anyMinutes = fc.double({ min: 0, max: 30, noNaN: true });
+
+describe('rules drilled before their gate was met', () => {
+  const drilled = (order: number, gate: string) => card(order, { kind: 'rule', gate, memory: due() });
+  const value = (order: number, gate: string, memory: CardMemory | null) =>
+    card(order, { kind: 'value', gate, memory });
+  const planned = (cards: readonly SessionCard[]) => build(cards).items.map(({ id, why }) => `${id} ${why}`);
+
+  it('wait until another card of the gate has been answered', () => {
+    const rule = drilled(1, 'groove');
+    expect(planned([value(0, 'groove', null), rule])).toEqual(['card 0 new']);
+    const met = value(0, 'groove', remembered({ lastMs: eveningMs }));
+    expect(planned([met, rule])).toEqual(['card 1 due']);
+  });
+
+  it('are not held up by a gate that has no other cards, nor rules without a gate', () => {
+    expect(planned([drilled(0, 'groove')])).toEqual(['card 0 due']);
+    expect(planned([card(0, { kind: 'rule', memory: due() })])).toEqual(['card 0 due']);
+  });
+
+  it('are not met by rules of the same gate alone', () => {
+    expect(planned([value(0, 'groove', null), drilled(1, 'groove'), drilled(2, 'groove')])).toEqual([
+      'card 0 new',
+    ]);
+  });
+});
 
 describe('the first session', () => {
   const cards = Array.from({ length: 30 }, (_, order) =>
