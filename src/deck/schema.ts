@@ -8,6 +8,7 @@
 import * as z from 'zod/mini';
 import { controlSchema, phaseSchema } from './schema/controls.ts';
 import { checklistSchema, gateSchema } from './schema/gates.ts';
+import { windSchema } from './schema/motion.ts';
 import { noteSchema, plateSchema } from './schema/plates.ts';
 import { daySettingSchema, quantitySchema, sourceSchema } from './schema/quantities.ts';
 import { tableSchema } from './schema/tables.ts';
@@ -15,6 +16,7 @@ import { about, id, words } from './schema/terms.ts';
 
 export * from './schema/controls.ts';
 export * from './schema/gates.ts';
+export * from './schema/motion.ts';
 export * from './schema/plates.ts';
 export * from './schema/quantities.ts';
 export * from './schema/tables.ts';
@@ -47,6 +49,9 @@ export const deckSchema = z.strictObject({
   sources: z.array(sourceSchema).check(z.minLength(1)),
   quantities: z.array(quantitySchema).check(z.minLength(1)),
   day: z.optional(z.array(daySettingSchema)),
+  wind: z.optional(
+    about('What makes the wind over the reference point, worked out anew when the day changes.', windSchema),
+  ),
   gates: z.array(gateSchema).check(z.minLength(1)),
   checklists: z.optional(z.array(checklistSchema)),
   controls: z.optional(z.array(controlSchema)),

@@ -8,13 +8,17 @@ import type {
   detectSchema,
   gateSchema,
   limitSchema,
+  momentSchema,
   noteSchema,
+  passSchema,
   phaseSchema,
   plateSchema,
   quantitySchema,
   ruleSchema,
   sourceSchema,
+  sumSchema,
   tableSchema,
+  windSchema,
 } from './schema.ts';
 
 type DeepReadonly<T> = T extends (infer _)[] | object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
@@ -32,6 +36,11 @@ export type Checklist = Made<typeof checklistSchema>;
 export type Control = Made<typeof controlSchema>;
 export type Action = Control['actions'][number];
 export type Phase = Made<typeof phaseSchema>;
+/** How a phase is flown in a pass. */
+export type PassPlan = Made<typeof passSchema>;
+export type Moment = Made<typeof momentSchema>;
+export type Sum = Made<typeof sumSchema>;
+export type Wind = Made<typeof windSchema>;
 export type DecisionTable = Made<typeof tableSchema>;
 export type AuthoredRule = Made<typeof ruleSchema>;
 export type Plate = Made<typeof plateSchema>;

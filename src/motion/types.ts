@@ -40,7 +40,7 @@ export interface PassStart {
 export interface PassMoment {
   readonly tMs: number;
   readonly phase: string;
-  /** Every quantity of the phase, and those kept from earlier phases for the gates ahead. */
+  /** Every quantity known: those of the phase, of the day, and what earlier phases left. */
   readonly state: State;
   /** Change per second, for trend arrows. */
   readonly rates: State;
@@ -124,13 +124,21 @@ export interface Pass {
   readonly crossings: readonly Crossing[];
   readonly limitsPassed: readonly LimitPassed[];
   readonly ended: PassEnd | null;
-  /** The moments it was flown through, one each `stepMs`, from 0. For `stateAt` and `traceOf`. */
-  readonly moments: readonly PassMoment[];
+  /** Where it was at each step, from 0. For `stateAt` and `traceOf`. */
+  readonly samples: readonly Sample[];
+  /** Every action called, from the first. */
+  readonly held: readonly HeldAction[];
   /** What the engine goes on from; of no meaning outside. */
   readonly inner: PassInner;
 }
 
-/** Actions called and not yet over: each works from `fromMs` up to before `toMs`. */
+export interface Sample {
+  readonly tMs: number;
+  readonly phase: string;
+  readonly state: State;
+}
+
+/** An action called: it works from `fromMs` up to before `toMs`, which is infinite while it is held. */
 export interface HeldAction {
   readonly control: string;
   readonly action: string;
@@ -139,16 +147,13 @@ export interface HeldAction {
 }
 
 export interface PassInner {
-  readonly state: State;
-  /** Settings of the day and what follows from them. */
-  readonly day: State;
-  readonly held: readonly HeldAction[];
   readonly enteredMs: number;
+  readonly lastDecisionMs: number;
   readonly nextDecisionMs: number;
   /** Gates on the way of the phase that are still ahead. */
   readonly ahead: readonly string[];
-  /** Overriding rule that was demanded in this phase and not called: `table/rule`. */
-  readonly demanded: string | null;
+  /** What the rules demanded over all others in this phase was not called. */
+  readonly isMissed: boolean;
   /** Limits that are passed now: `quantity/floor`. */
   readonly past: readonly string[];
 }

@@ -1,6 +1,7 @@
 /** Controls with their actions, and the phases between gates. */
 import * as z from 'zod/mini';
 import { limitSchema } from './gates.ts';
+import { passSchema, sumSchema } from './motion.ts';
 import { about, amount, id, range, words } from './terms.ts';
 
 export const controlSchema = z.strictObject({
@@ -10,6 +11,18 @@ export const controlSchema = z.strictObject({
     about(
       'Which arrow keys work it: vertical up and down, horizontal left and right.',
       z.enum(['vertical', 'horizontal']),
+    ),
+  ),
+  lagS: z.optional(
+    about(
+      'Seconds from moving the control until the aeroplane answers, in a pass. At once when left out.',
+      amount(),
+    ),
+  ),
+  holdS: z.optional(
+    about(
+      'Seconds an action is held in a pass before the control goes back to neutral. Until the next decision when left out.',
+      amount(),
     ),
   ),
   actions: about(
@@ -48,15 +61,15 @@ export const phaseSchema = z.strictObject({
   controls: z.array(id()),
   rates: z.optional(
     about(
-      'How quantities change by themselves, per second: a constant plus factors of other quantities of this phase.',
-      z.record(
-        z.string(),
-        z.strictObject({
-          constant: z.optional(amount()),
-          factors: z.optional(z.record(z.string(), amount())),
-        }),
-      ),
+      'How quantities change by themselves, per second: a constant plus factors of other quantities of this phase or of the day.',
+      z.record(z.string(), sumSchema),
     ),
   ),
   limits: z.optional(z.record(z.string(), limitSchema)),
+  pass: z.optional(
+    about(
+      'How the phase goes in a pass, flown from gate to gate. Without it the phase can’t be flown.',
+      passSchema,
+    ),
+  ),
 });
