@@ -19,7 +19,7 @@ export interface Crossing {
   /** Counts of steps: the rule's last value, and the nearest at which the answer is another. */
   readonly inner: number;
   readonly outer: number;
-  /** Where the rule's region ends, in the quantity's unit. */
+  /** Where the other answer begins, in the quantity's unit. */
   readonly at: number;
   /** Neighbouring values from `inner` away from the edge, itself among them, that are the rule's too. */
   readonly room: number;
@@ -78,6 +78,9 @@ export class Ground {
   }
 }
 
+/** True when no value lies between the two: the rule's region ends where another answer begins. */
+export const isEdge = (crossing: Crossing): boolean => gapOf(crossing) === 1;
+
 const gapOf = ({ inner, outer }: Pick<Crossing, 'inner' | 'outer'>): number => Math.abs(outer - inner);
 
 /** The callable states, as blocks, in which the rule's control is asked for something else, or overridden. */
@@ -129,14 +132,14 @@ function along(line: Line, inside: Block, outside: Block): Omit<Crossing, 'block
           side: 'above' as const,
           inner: last,
           outer: above.first,
-          at: below.piece.hi,
+          at: above.piece.lo,
           room: roomFrom(line, inside, low, -1),
         }
       : {
           side: 'below' as const,
           inner: above.first,
           outer: last,
-          at: above.piece.lo,
+          at: below.piece.hi,
           room: roomFrom(line, inside, high, 1),
         };
   });

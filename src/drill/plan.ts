@@ -111,14 +111,20 @@ class Picker {
 
   twins(count: number): TwinTarget[] {
     const times = new Map(this.#targets.twins.map((twin) => [twin, this.#weakness.twinTimes(twin)]));
-    const sorted = this.#sorted(
+    // Of those drilled equally often, one pair for a rule before another has two.
+    const rounds = new Map<TwinTarget, number>();
+    const ofRule = new Map<string, number>();
+    for (const twin of shuffled(this.#targets.twins, this.#random)) {
+      const key = `${cardOf(twin)} ${times.get(twin)!}`;
+      rounds.set(twin, ofRule.get(key) ?? 0);
+      ofRule.set(key, rounds.get(twin)! + 1);
+    }
+    return this.#sorted(
       this.#targets.twins,
       (twin) => times.get(twin)!,
+      (twin) => rounds.get(twin)!,
       (twin) => this.#recall(twin),
-    );
-    // One pair for a rule, before another has two.
-    const first = sorted.filter((twin, i) => sorted.findIndex((one) => cardOf(one) === cardOf(twin)) === i);
-    return [...new Set([...first, ...sorted])].slice(0, count);
+    ).slice(0, count);
   }
 
   #recall(target: RuleTarget): number {

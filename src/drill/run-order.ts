@@ -32,7 +32,9 @@ export function inRunOrder(groups: readonly (readonly PlanItem[])[]): PlanItem[]
   while (left.length > 0) {
     const place = order.length;
     const before = order[place - 1]?.phase;
-    const ranks = left.map((one) => rankOf(one, place, before));
+    const ofPhase = (phase: string) => left.filter(({ item }) => item.phase === phase).length;
+    // Of equal turn the phase with most left, so that none is left over at the end to follow itself.
+    const ranks = left.map((one) => rankOf(one, place, before) - ofPhase(one.item.phase) / (length + 1));
     const best = ranks.indexOf(Math.min(...ranks));
     const [{ item, second }] = left.splice(best, 1) as [Waiting];
     order.push(item);

@@ -3,7 +3,7 @@ import { decideIn } from '../rules/decide.ts';
 import type { Random } from '../rules/random.ts';
 import { multipleOf } from '../rules/steps.ts';
 import type { Procedure, State } from '../rules/types.ts';
-import { groundOf, type Crossing, type Ground } from './crossings.ts';
+import { groundOf, isEdge, type Crossing, type Ground } from './crossings.ts';
 import { clearValues, drawValue, everyValue, spanOf, type Choice, type Line } from './lines.ts';
 import type { Closeness, EdgeTarget, RuleTarget, Scenario, ScenarioEdge } from './types.ts';
 
@@ -26,10 +26,10 @@ export function drawScenario(
   const ground = groundOf(procedure, target);
   if (!ground || ground.region.length === 0) return null;
   const sampler = samplerOf(ground);
-  const isEdge = 'side' in target;
-  if (!isEdge && (closeness === 'wide' || sampler.edges.length === 0))
+  const atEdge = 'side' in target;
+  if (!atEdge && (closeness === 'wide' || sampler.edges.length === 0))
     return made(ground, target, 'wide', null, sampler.wide(random));
-  const edges = isEdge
+  const edges = atEdge
     ? sampler.edges.filter(({ line, side }) => line.quantity === target.quantity && side === target.side)
     : sampler.edges;
   const edge = edges[Math.floor(random() * edges.length)];
@@ -112,7 +112,7 @@ function samplerOf(ground: Ground): Sampler {
   const edges = ground.lines.flatMap((line) => {
     const places = placedCrossings(ground, line);
     return (['below', 'above'] as const).flatMap((side) => {
-      const ofSide = places.filter(({ crossing }) => crossing.side === side);
+      const ofSide = places.filter(({ crossing }) => crossing.side === side && isEdge(crossing));
       return ofSide.length > 0 ? [new EdgeSampler(line, side, ofSide)] : [];
     });
   });

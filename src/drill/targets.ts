@@ -2,7 +2,7 @@
 import { blockOf } from '../rules/space.ts';
 import { regionOf } from '../rules/region.ts';
 import type { PhaseRules, Procedure, Rule, Table } from '../rules/types.ts';
-import { groundOf, type Ground } from './crossings.ts';
+import { groundOf, isEdge, type Ground } from './crossings.ts';
 import type {
   EdgeTarget,
   InputTarget,
@@ -20,7 +20,8 @@ const known = new WeakMap<Procedure, Targets>();
  * off. A rule counts once for each phase in which it decides. An input matters to a rule there when
  * changing it alone can change what is asked of the rule's control, an overriding action coming or going
  * included (the independence of a condition in modified condition/decision coverage, RTCA DO-178C). For
- * each such input there is a twin pair; it has an edge on each side on which that happens.
+ * each such input there is a twin pair. An edge is where that happens from one step to the next; where a
+ * rule that asks for the same follows first, there is none.
  * Worked out once for a procedure.
  */
 export function targetsOf(procedure: Procedure): Targets {
@@ -43,7 +44,8 @@ export function targetsOf(procedure: Procedure): Targets {
       if (crossings.length === 0) continue;
       inputs.push({ ...target, quantity });
       for (const side of ['below', 'above'] satisfies Side[])
-        if (crossings.some((crossing) => crossing.side === side)) edges.push({ ...target, quantity, side });
+        if (crossings.some((crossing) => crossing.side === side && isEdge(crossing)))
+          edges.push({ ...target, quantity, side });
     }
   }
   const targets: Targets = { rules, inputs, edges, twins: inputs, unreachable };

@@ -43,7 +43,8 @@ export class Seen implements Claims {
       // From an overriding action to none at all is a change; from an answer to a gap is none to drill.
       if (before === after || (after === null && !here.overriding)) continue;
       this.inputs.add(`${name} ${quantity}`);
-      this.edges.add(`${name} ${quantity} ${side}`);
+      if (Math.abs(value - state[quantity]!) < 1.5 * quantityOf(deck, quantity).step)
+        this.edges.add(`${name} ${quantity} ${side}`);
     }
   }
 }
@@ -61,7 +62,7 @@ export function valuesOf({ deck }: Procedure, { box }: PhaseRules, quantity: str
 export const pickFrom = <T>(items: readonly T[], random: Random): T =>
   items[Math.floor(random() * items.length)]!;
 
-/** States at random, each with a random change of one input, in the phases in turn. */
+/** States at random, each with a change of one input, in the phases in turn. */
 export function bruteForce(procedure: Procedure, count: number, random: Random): Seen {
   const seen = new Seen(procedure);
   const phases = [...procedure.phases.values()].map((rules) => ({
@@ -72,7 +73,10 @@ export function bruteForce(procedure: Procedure, count: number, random: Random):
     const { id, values } = phases[i % phases.length]!;
     const state = Object.fromEntries(values.map(([quantity, all]) => [quantity, pickFrom(all, random)]));
     const [quantity, all] = pickFrom(values, random);
-    seen.note(id, state, quantity, pickFrom(all, random));
+    // Half of the changes by a single step, so that edges are met.
+    const beside = all[all.indexOf(state[quantity]!) + (random() < 0.5 ? 1 : -1)];
+    const value = random() < 0.5 ? pickFrom(all, random) : beside;
+    if (value !== undefined) seen.note(id, state, quantity, value);
   }
   return seen;
 }

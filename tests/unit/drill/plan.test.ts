@@ -1,0 +1,134 @@
+import fc from 'fast-check';
+import { describe, expect, it, test } from 'vitest';
+import { phaseOf } from '../../../src/deck/lookup.ts';
+import { cardOf, composeRun, scenarioFor, twinFor, type RunTargets } from '../../../src/drill/plan.ts';
+import { targetsOf } from '../../../src/drill/targets.ts';
+import type { PlanItem, Weakness } from '../../../src/drill/types.ts';
+import { seeded } from '../../../src/rules/random.ts';
+import { shipped, small } from '../cards/procedures.ts';
+
+const blank: Weakness = { recall: () => null, edgeMisses: () => 0, twinTimes: () => 0, met: () => true };
+const [, procedure] = shipped.find(([file]) => file.startsWith('marram'))!;
+const targets = targetsOf(procedure);
+const run = (length: number, weakness: Partial<Weakness> = {}, seed = 1, of: RunTargets = targets) =>
+  composeRun(procedure, of, { ...blank, ...weakness }, length, seeded(seed)).items;
+
+const kinds = (items: readonly PlanItem[]) =>
+  Object.fromEntries(
+    (['rule', 'edge', 'twin'] as const).map((kind) => [kind, items.filter((i) => i.kind === kind).length]),
+  );
+
+describe('a run', () => {
+  test.each([
+    [10, { rule: 4, edge: 2, twin: 4 }],
+    [20, { rule: 8, edge: 4, twin: 8 }],
+    [30, { rule: 12, edge: 6, twin: 12 }],
+  ])('of %d is mixed of rules, edges and twins', (length, parts) => {
+    expect(kinds(run(length))).toEqual(parts);
+  });
+
+  test.each([
+    [3, 10],
+    [10, 10],
+    [17, 17],
+    [400, 30],
+  ])('asked for with %d has %d', (asked, has) => {
+    expect(run(asked)).toHaveLength(has);
+  });
+
+  it('takes the rules least likely to be recalled, those never answered first', () => {
+    const weak = targets.rules.slice(30, 33).map(cardOf);
+    const recall = (card: string) => (card === weak[0] ? null : weak.includes(card) ? 0.2 : 0.9);
+    for (let seed = 0; seed < 10; seed++) {
+      const rules = run(10, { recall }, seed).filter(({ kind }) => kind === 'rule');
+      expect(rules.map(({ card }) => card)).toEqual(expect.arrayContaining(weak));
+    }
+  });
+
+  it('takes the edges missed most, and the twins drilled least', () => {
+    const edge = targets.edges[100]!;
+    const twins = targets.twins.slice(50, 52);
+    const items = run(10, {
+      edgeMisses: (target) => (target === edge ? 2 : 0),
+      twinTimes: (target) => (twins.includes(target) ? 0 : 3),
+    });
+    expect(items.filter(({ kind }) => kind === 'edge').map(({ target }) => target)).toContain(edge);
+    const drawn = items.filter(({ kind }) => kind === 'twin').map(({ target }) => target);
+    expect(new Set(drawn)).toEqual(new Set(twins));
+  });
+
+  it('asks no rule twice while others are left, and repeats when there are no others', () => {
+    const cards = run(30)
+      .filter(({ kind }) => kind === 'rule')
+      .map(({ card }) => card);
+    expect(new Set(cards).size).toBe(cards.length);
+    const few = { rules: targets.rules.slice(0, 2), edges: [], twins: [] };
+    expect(run(10, {}, 1, few)).toHaveLength(10);
+    expect(run(10, {}, 1, { rules: [], edges: [], twins: [] })).toEqual([]);
+  });
+
+  it('keeps at least two others between twins, and changes phase wherever it can', () => {
+    for (let seed = 0; seed < 40; seed++)
+      for (const length of [10, 20, 30]) {
+        const items = run(length, {}, seed);
+        items.forEach((item, i) => {
+          if (item.kind !== 'twin') return;
+          const other = items.findIndex((one, k) => k !== i && one.kind === 'twin' && one.pair === item.pair);
+          expect(Math.abs(other - i)).toBeGreaterThan(2);
+        });
+        const repeats = items.filter(({ phase }, i) => items[i - 1]?.phase === phase);
+        expect(repeats.length).toBeLessThanOrEqual(Math.ceil(length / 6));
+      }
+  });
+
+  it('is the same for the same seed, and marks gates never met', () => {
+    expect(run(20, {}, 4)).toEqual(run(20, {}, 4));
+    const firstGate = procedure.deck.phases![0]!.from;
+    const items = run(20, { met: (gate) => gate === firstGate });
+    for (const { phase, unmet } of items)
+      expect(unmet).toBe(phaseOf(procedure.deck, phase).from !== firstGate);
+  });
+});
+
+describe('the scenario of an item', () => {
+  const [, light] = shipped.find(([file]) => file.startsWith('light'))!;
+
+  it.each([
+    ['a large deck', procedure],
+    ['a small one', light],
+    ['the smallest', small],
+  ])('is decided by the rule whose card the answer counts on, again and again: %s', (_, of) => {
+    fc.assert(
+      fc.property(fc.nat(), (seed) => {
+        const { items } = composeRun(of, targetsOf(of), blank, 20, seeded(seed));
+        for (const item of items)
+          for (const closeness of ['wide', 'near', 'edge'] as const) {
+            const scenario = scenarioFor(of, item, closeness);
+            expect(scenarioFor(of, item, closeness)).toEqual(scenario);
+            expect(cardOf(scenario)).toBe(item.card);
+            expect(scenario.phase).toBe(item.phase);
+            expect(
+              scenario.decision.reasons.some(
+                ({ table, rule }) => table === scenario.table && rule === scenario.rule,
+              ),
+            ).toBe(true);
+          }
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it('of the two halves of a pair are the pair, and its edge lies between them', () => {
+    const halves = run(30).filter((item) => item.kind === 'twin');
+    for (const item of halves) {
+      const twin = twinFor(procedure, item);
+      const { state, edge } = scenarioFor(procedure, item, 'wide');
+      expect(state).toEqual(item.half === 'state' ? twin.state : twin.other);
+      const other = (item.half === 'state' ? twin.other : twin.state)[twin.quantity]!;
+      expect(edge!.side).toBe(other < state[twin.quantity]! ? 'below' : 'above');
+      const ends = [state[twin.quantity]!, other];
+      expect(edge!.at).toBeGreaterThanOrEqual(Math.min(...ends));
+      expect(edge!.at).toBeLessThanOrEqual(Math.max(...ends));
+    }
+  });
+});
