@@ -1,5 +1,6 @@
 /** A rule as a pilot would say it: "Altitude over 340 ft and closure over 20 kt". */
-import { quantityOf } from '../deck/lookup.ts';
+import { instructionOf } from '../cards/rule.ts';
+import { actionOf, controlOf, quantityOf, tableOf } from '../deck/lookup.ts';
 import { sayList } from '../deck/say.ts';
 import type { AuthoredRule, Deck, Quantity } from '../deck/types.ts';
 import { interval } from '../rules/intervals.ts';
@@ -26,4 +27,13 @@ export function sayWhen(deck: Deck, rule: AuthoredRule): string {
   if (parts.length === 0) return 'In all other cases';
   const sentence = sayList(parts);
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+/** A rule with its table and what it calls for: "Go around abeam. Distance from the ship under 0.8 nm: go around". */
+export function sayRule(deck: Deck, tableId: string, ruleId: string): string {
+  const table = tableOf(deck, tableId);
+  const rule = table.rules.find(({ id }) => id === ruleId);
+  if (!rule) return table.label;
+  const action = actionOf(controlOf(deck, table.control), rule.then);
+  return `${table.label}. ${sayWhen(deck, rule)}: ${instructionOf(action)}`;
 }

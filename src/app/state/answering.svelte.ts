@@ -55,6 +55,10 @@ export class Answering {
     this.#watch = startedAt(this.#changedAtMs);
   }
 
+  get procedure(): Procedure {
+    return this.#setup.procedure;
+  }
+
   get untimed(): boolean {
     return this.windowMs === Infinity;
   }

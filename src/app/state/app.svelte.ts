@@ -3,7 +3,8 @@ import type { Scheduler, SessionPlan } from '../../memory/types.ts';
 import type { LiveRecord } from '../../record/live.ts';
 import { askToPersist } from '../../record/store/persist.ts';
 import type { RecordStore } from '../../record/store/store.ts';
-import { DrillRun } from './drill-run.svelte.ts';
+import type { RunTargets } from '../../drill/plan.ts';
+import type { DrillRun } from './drill-run.svelte.ts';
 import { Library } from './library.svelte.ts';
 import { RecallSession } from './recall-session.svelte.ts';
 import { hrefOf, readRoute, type Page, type Route } from './route.svelte.ts';
@@ -96,11 +97,19 @@ export class App {
     void this.record.settle();
   }
 
-  startDrill(phase: string | null): void {
+  /** @param what a phase, null for all, or just these targets. */
+  async startDrill(what: string | null | RunTargets): Promise<void> {
+    // The drill's core is no part of the first page.
+    const [{ DrillRun }, { targetsIn }] = await Promise.all([
+      import('./drill-run.svelte.ts'),
+      import('./drill-knowledge.ts'),
+    ]);
     const { training, settings } = this;
     if (!training) return;
     const { monotonicMs, newSeed } = this.#setup;
-    this.run = new DrillRun(phase, training, settings, monotonicMs, newSeed());
+    const targets = what === null || typeof what === 'string' ? targetsIn(training, what) : what;
+    const length = settings.drillLength;
+    this.run = new DrillRun({ training, settings, monotonicMs, seed: newSeed(), targets, length });
   }
 
   endDrill(): void {
@@ -109,7 +118,7 @@ export class App {
   }
 
   drillFrom(phase: string): void {
-    this.startDrill(phase);
+    void this.startDrill(phase);
     this.go('drill', phase);
   }
 

@@ -1,46 +1,89 @@
-/** A run of single timed scenarios, one rule after another, each in a fresh state. */
-import type { Card } from '../../cards/types.ts';
-import { tableOf } from '../../deck/lookup.ts';
-import { seeded, shuffled } from '../../rules/random.ts';
-import { Answering } from './answering.svelte.ts';
+/** A run of single scenarios: drawn for what is weakest, one after another, as hard as the level says. */
+import { promptForState } from '../../cards/rule.ts';
+import type { Prompt } from '../../cards/types.ts';
+import { markOf } from '../../drill/coverage.ts';
+import { shownQuantities } from '../../drill/difficulty.ts';
+import { groupMisses, missOf, targetsOfMisses } from '../../drill/miss.ts';
+import { composeRun, scenarioFor, type RunTargets } from '../../drill/plan.ts';
+import type { DrillResult, MissGroup, PlanItem, Scenario } from '../../drill/types.ts';
+import type { Assessment } from '../../grading/types.ts';
+import { seeded } from '../../rules/random.ts';
+import type { Performance, State } from '../../rules/types.ts';
+import { Answering, settleMs } from './answering.svelte.ts';
+import { weaknessOf } from './drill-knowledge.ts';
+import { DrillLevel } from './drill-level.svelte.ts';
 import type { Settings } from './settings.svelte.ts';
 import type { Training } from './training.svelte.ts';
 
-export const runLength = 10;
-
-export interface DrillResult {
-  readonly card: Card;
+export interface DrillAnswer extends DrillResult {
+  /** On record. */
   readonly event: string;
-  readonly performance: 'desired' | 'adequate' | 'outside';
+  readonly performance: Performance;
   readonly headline: string;
+  /** The state in words, as it was asked. */
+  readonly cue: string;
+}
+
+export interface DrillRunSetup {
+  readonly training: Training;
+  readonly settings: Settings;
+  readonly monotonicMs: () => number;
+  /** Draws the run and its scenarios. */
+  readonly seed: number;
+  /** What to drill: of the whole deck, of a phase, or what was missed before. */
+  readonly targets: RunTargets;
+  /** Scenarios in the run, 10 to 30. */
+  readonly length: number;
 }
 
 export class DrillRun {
-  readonly #training: Training;
-  readonly #settings: Settings;
-  readonly #monotonicMs: () => number;
-  readonly queue: readonly Card[];
+  readonly items: readonly PlanItem[];
+  readonly level: DrillLevel;
+  readonly #setup: DrillRunSetup;
   answering = $state.raw<Answering | null>(null);
-  results = $state.raw<readonly DrillResult[]>([]);
+  results = $state.raw<readonly DrillAnswer[]>([]);
+  #scenario = $state.raw<Scenario | null>(null);
+  #endedAtMs = 0;
 
-  /** @param phase drill only this phase; null for all. @param seed orders rules that are equally weak. */
-  constructor(
-    phase: string | null,
-    training: Training,
-    settings: Settings,
-    monotonicMs: () => number,
-    seed: number,
-  ) {
-    this.#training = training;
-    this.#settings = settings;
-    this.#monotonicMs = monotonicMs;
-    this.queue = weakestFirst(drillCards(training, phase), training, seed).slice(0, runLength);
+  constructor(setup: DrillRunSetup) {
+    const { training, settings, targets, length, seed } = setup;
+    this.#setup = setup;
+    this.level = new DrillLevel(settings);
+    const plan = composeRun(training.procedure, targets, weaknessOf(training), length, seeded(seed));
+    this.items = plan.items.filter(({ card }) => training.card(card) !== null);
     this.#ask();
   }
 
   /** Scenarios are numbered from 1. */
   get number(): number {
-    return Math.min(this.queue.length, this.results.length + (this.answering?.assessment ? 0 : 1));
+    return Math.min(this.items.length, this.results.length + (this.answering?.assessment ? 0 : 1));
+  }
+
+  get length(): number {
+    return this.items.length;
+  }
+
+  /** The other half of the pair that the scenario at hand belongs to, once both have been asked. */
+  get twin(): State | null {
+    const item = this.items[this.results.length - (this.answering?.assessment ? 1 : 0)];
+    if (item?.kind !== 'twin') return null;
+    const first = this.results.find(
+      (result) => result.item.kind === 'twin' && result.item.pair === item.pair && result.item !== item,
+    );
+    return first?.scenario.state ?? null;
+  }
+
+  /** What was missed, by gate and by the direction of the error. */
+  get missGroups(): readonly MissGroup[] {
+    return groupMisses(this.#setup.training.procedure, this.results);
+  }
+
+  get missed(): RunTargets {
+    return targetsOfMisses(this.results);
+  }
+
+  get missedCount(): number {
+    return this.results.filter(({ miss }) => miss !== null).length;
   }
 
   next(): void {
@@ -49,54 +92,84 @@ export class DrillRun {
 
   /** Ends the run before its last scenario; what was answered stays. */
   end(): void {
-    this.answering = null;
+    this.#stop();
+  }
+
+  /** The end has been on the screen long enough to have been seen. */
+  get mayGoOn(): boolean {
+    return this.answering === null && this.#setup.monotonicMs() - this.#endedAtMs >= settleMs;
   }
 
   takeBack(): void {
     const last = this.results.at(-1);
     if (!last) return;
     this.results = this.results.slice(0, -1);
-    this.#training.takeBack(last.event);
+    this.level.takenBack();
+    this.#setup.training.takeBack(last.event);
     this.#ask();
   }
 
+  /** The same question, with a clock as the settings now have it. */
+  askAgain(): void {
+    const { answering } = this;
+    if (answering && !answering.assessment && this.#scenario) this.#put(answering.prompt, this.#scenario);
+  }
+
+  #stop(): void {
+    this.answering = null;
+    this.#scenario = null;
+    this.#endedAtMs = this.#setup.monotonicMs();
+  }
+
   #ask(): void {
-    const card = this.queue[this.results.length];
-    if (!card) {
-      this.answering = null;
+    const item = this.items[this.results.length];
+    if (!item) {
+      this.#stop();
       return;
     }
-    const training = this.#training;
-    const prompt = training.freshPrompt(card);
+    const { procedure } = this.#setup.training;
+    const scenario = scenarioFor(procedure, item, this.level.difficulty.closeness);
+    this.#put(this.#promptFor(item, scenario), scenario);
+  }
+
+  #promptFor(item: PlanItem, scenario: Scenario): Prompt {
+    const { training } = this.#setup;
+    const { procedure } = training;
+    const { phase, state } = scenario;
+    const shown = shownQuantities(procedure, scenario, this.level.level);
+    const prompt = promptForState(procedure, training.card(item.card)!, phase, state, item.seed, shown);
+    const windowMs = prompt.card.windowMs * this.level.difficulty.windowFactor;
+    return {
+      ...prompt,
+      card: { ...prompt.card, windowMs },
+      place: item.unmet ? `${prompt.place} · a gate you have not met yet` : prompt.place,
+    };
+  }
+
+  #put(prompt: Prompt, scenario: Scenario): void {
+    const { training, settings, monotonicMs } = this.#setup;
+    this.#scenario = scenario;
     this.answering = new Answering({
       procedure: training.procedure,
       prompt,
-      timing: this.#settings.timing,
-      desiredInARow: training.history(card.id)?.desiredInARow ?? 0,
+      timing: settings.timing,
+      desiredInARow: training.history(prompt.card.id)?.desiredInARow ?? 0,
       fresh: false,
-      monotonicMs: this.#monotonicMs,
-      onGraded: (assessment, elapsedMs) => {
-        const event = training.keep(prompt, 'drill', assessment, elapsedMs);
-        const { performance, headline } = assessment;
-        this.results = [...this.results, { card, event, performance, headline }];
-      },
+      monotonicMs,
+      onGraded: (assessment, elapsedMs) => this.#keep(prompt, scenario, assessment, elapsedMs),
     });
   }
-}
 
-/** The rule cards of a phase, or of all. */
-export function drillCards(training: Training, phase: string | null): readonly Card[] {
-  return training.cards.filter(
-    ({ kind, id }) =>
-      kind === 'rule' && (phase === null || tableOf(training.deck, id.split('/')[1]!).phases.includes(phase)),
-  );
-}
-
-function weakestFirst(cards: readonly Card[], training: Training, seed: number): readonly Card[] {
-  const recall = new Map(cards.map((card) => [card.id, training.recallNow(card.id) ?? 0]));
-  const inChance = shuffled(cards, seeded(seed));
-  const weakest = inChance
-    .sort((one, other) => recall.get(one.id)! - recall.get(other.id)!)
-    .slice(0, runLength);
-  return shuffled(weakest, seeded(seed + 1));
+  #keep(prompt: Prompt, scenario: Scenario, assessment: Assessment, elapsedMs: number): void {
+    const { training } = this.#setup;
+    const item = this.items[this.results.length]!;
+    const event = training.keep(prompt, 'drill', assessment, elapsedMs, markOf(item, scenario));
+    const { performance, timeliness, headline } = assessment;
+    const miss = missOf(training.procedure, scenario, assessment);
+    this.results = [
+      ...this.results,
+      { item, scenario, miss, event, performance, headline, cue: prompt.title },
+    ];
+    this.level.answered({ performance, timeliness });
+  }
 }

@@ -7,6 +7,8 @@ export type Timing = 1 | 1.5 | 2 | typeof Infinity;
 export const themes: readonly Theme[] = ['auto', 'day', 'night'];
 export const timings: readonly Timing[] = [1, 1.5, 2, Infinity];
 export const sessionMinutes: readonly number[] = [5, 10, 15, 20, 30];
+/** Scenarios in a run of the drill. */
+export const drillLengths: readonly number[] = [10, 15, 20, 25, 30];
 
 interface Kept {
   theme: Theme;
@@ -15,7 +17,14 @@ interface Kept {
   minutes: number;
   deck: string | null;
   cautionSeen: boolean;
+  drillLength: number;
+  /** A place on the drill's ladder of difficulty; null before the first run. */
+  drillLevel: number | null;
+  drillPinned: boolean;
 }
+
+type Changeable =
+  'theme' | 'timing' | 'minutes' | 'deck' | 'cautionSeen' | 'drillLength' | 'drillLevel' | 'drillPinned';
 
 const key = 'gatecall.settings';
 
@@ -40,6 +49,10 @@ export class Settings {
   minutes = $state(10);
   deck = $state<string | null>(null);
   cautionSeen = $state(false);
+  drillLength = $state(20);
+  drillLevel = $state<number | null>(null);
+  /** The difficulty stays where the pilot put it. */
+  drillPinned = $state(false);
   readonly #storage: KeyValue;
 
   constructor(storage: KeyValue) {
@@ -51,6 +64,9 @@ export class Settings {
     if (sessionMinutes.includes(kept.minutes as number)) this.minutes = kept.minutes as number;
     if (typeof kept.deck === 'string') this.deck = kept.deck;
     this.cautionSeen = kept.cautionSeen === true;
+    if (drillLengths.includes(kept.drillLength as number)) this.drillLength = kept.drillLength as number;
+    if (typeof kept.drillLevel === 'number') this.drillLevel = kept.drillLevel;
+    this.drillPinned = kept.drillPinned === true;
   }
 
   /** As plain data: for this device's storage, and to take along in a backup. */
@@ -61,11 +77,14 @@ export class Settings {
       minutes: this.minutes,
       deck: this.deck,
       cautionSeen: this.cautionSeen,
+      drillLength: this.drillLength,
+      drillLevel: this.drillLevel,
+      drillPinned: this.drillPinned,
     };
     return { ...kept };
   }
 
-  change(values: Partial<Pick<Settings, 'theme' | 'timing' | 'minutes' | 'deck' | 'cautionSeen'>>): void {
+  change(values: Partial<Pick<Settings, Changeable>>): void {
     Object.assign(this, values);
     try {
       this.#storage.setItem(key, JSON.stringify(this.kept));

@@ -5,6 +5,7 @@
 import { cardsOf, promptFor } from '../../cards/registry.ts';
 import type { Card, Prompt } from '../../cards/types.ts';
 import type { Deck } from '../../deck/types.ts';
+import type { DrillMark } from '../../drill/types.ts';
 import type { Assessment } from '../../grading/types.ts';
 import { localDayAt } from '../../memory/local-day.ts';
 import { secondsPerKind } from '../../memory/seconds.ts';
@@ -95,6 +96,7 @@ export class Training {
       id: card.id,
       kind: card.kind,
       group: card.group,
+      gate: card.gate,
       order,
       critical: card.critical,
       memory: this.history(card.id)?.memory ?? null,
@@ -112,9 +114,16 @@ export class Training {
   }
 
   /** Puts an answer on record: in memory at once, on its way to the store. Gives the event's id. */
-  keep(prompt: Prompt, mode: AnswerEvent['mode'], assessment: Assessment, elapsedMs: number): string {
+  keep(
+    prompt: Prompt,
+    mode: AnswerEvent['mode'],
+    assessment: Assessment,
+    elapsedMs: number,
+    drill?: DrillMark,
+  ): string {
     const { record, nowMs } = this.#setup;
-    return record.append({ deck: this.deck, prompt, assessment, mode, elapsedMs }, nowMs()).event.id;
+    const answer = { deck: this.deck, prompt, assessment, mode, elapsedMs, ...(drill ? { drill } : {}) };
+    return record.append(answer, nowMs()).event.id;
   }
 
   takeBack(eventId: string): void {
