@@ -2,8 +2,10 @@
 import { actionOf, controlOf, gateIndexOf, neutralOf, phaseOf, sourceOf, tableOf } from '../deck/lookup.ts';
 import type { Action, AuthoredRule, Deck, DecisionTable, Phase } from '../deck/types.ts';
 import { drawState } from '../rules/draw.ts';
-import { callableRegionOf, findRule as findInPhase } from '../rules/region.ts';
+import type { Budget } from '../rules/cover.ts';
+import { findRule as findInPhase } from '../rules/region.ts';
 import type { Procedure, State } from '../rules/types.ts';
+import { canDecide, witnessWork } from '../rules/witness.ts';
 import type { CardKindEntry } from './card-kind.ts';
 import { cueOf } from './cue.ts';
 import { gaugesOf } from './gauges.ts';
@@ -23,13 +25,13 @@ function findRule(deck: Deck, card: Card): { table: DecisionTable; rule: Authore
 }
 
 /** The first phase, as the procedure is flown, in which the rule can decide a state that can be read off. */
-function homeOf(procedure: Procedure, tableId: string, ruleId: string): Phase | undefined {
+function homeOf(procedure: Procedure, tableId: string, ruleId: string, budget: Budget): Phase | undefined {
   const { deck, phases } = procedure;
   const place = (phase: Phase) => gateIndexOf(deck, phase.from);
   return [...phases.values()]
     .filter((rules) => {
       const found = findInPhase(rules, tableId, ruleId);
-      return found && callableRegionOf(procedure, rules, found.table, found.rule).length > 0;
+      return found && canDecide(procedure, rules, found.table, found.rule, budget);
     })
     .map(({ phase }) => phase)
     .sort((one, other) => place(one) - place(other))[0];
@@ -97,12 +99,16 @@ export function promptForState(
 export const rule: CardKindEntry = {
   kind: 'rule',
 
-  /** A rule that can never decide (the analysis names it) gives no card: there is nothing to show. */
+  /**
+   * A rule that can never decide (the analysis names it) gives no card: there is nothing to show. In a
+   * table too tangled to find out (the analysis says so) it gives one: the work here is bounded.
+   */
   make(procedure) {
     const { deck } = procedure;
+    const budget: Budget = { left: witnessWork };
     return (deck.tables ?? []).flatMap((table) =>
       table.rules.flatMap((rule) => {
-        const phase = homeOf(procedure, table.id, rule.id);
+        const phase = homeOf(procedure, table.id, rule.id, budget);
         if (!phase) return [];
         return [
           {

@@ -94,6 +94,11 @@ export function holds({ lo, hi, loOpen, hiOpen }: Interval, value: number): bool
   return (loOpen ? value > lo : value >= lo) && (hiOpen ? value < hi : value <= hi);
 }
 
+/** True when two intervals, neither empty, have a member in common. */
+export const doOverlap = (a: Interval, b: Interval): boolean =>
+  (a.lo < b.hi || (a.lo === b.hi && !a.loOpen && !b.hiOpen)) &&
+  (b.lo < a.hi || (b.lo === a.hi && !b.loOpen && !a.hiOpen));
+
 export const isEmpty = (set: IntervalSet): boolean => set.length === 0;
 
 /** Total length; 0 for nothing and for single points. */

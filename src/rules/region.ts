@@ -1,14 +1,23 @@
 /** Where a rule is what decides. */
+import type { Deck } from '../deck/types.ts';
 import { Claims } from './claims.ts';
-import type { Budget } from './cover.ts';
+import type { Budget, Uncovered } from './cover.ts';
 import { rulesOfPhase } from './decide.ts';
 import { onSteps } from './on-steps.ts';
-import { boxOf, meet, type Block, type Box } from './space.ts';
+import { boxOf, meet, type Block, type Box, type Space } from './space.ts';
 import type { PhaseRules, Procedure, Rule, Table } from './types.ts';
 
 /** Enough for every table a person writes; a rule of more is drawn from these. */
 const mostBoxes = 2000;
 const work = 50_000_000;
+/** For what overriding tables take, once for a table in a phase. */
+const claimsWork = 5_000_000;
+
+/** How far to look: boxes at most, and the work for them. */
+export interface RegionLimits {
+  readonly most: number;
+  readonly budget: Budget;
+}
 
 /**
  * The states of a phase that a rule decides, after hit policy and overriding tables, as disjoint boxes;
@@ -26,7 +35,7 @@ export function regionOf(
   if (!found) return [];
   const claims = claimsOf(rules, found.table);
   const block = claims.blockOf(found.rule);
-  return block ? regionIn(claims, found.rule, block).map((piece) => boxOf(claims.space, piece)) : [];
+  return block ? regionIn(claims, found.rule, block).blocks.map((piece) => boxOf(claims.space, piece)) : [];
 }
 
 /**
@@ -39,10 +48,44 @@ export function callableRegionOf(
   table: Table,
   rule: Rule,
 ): readonly Box[] {
+  return callableIn(procedure, rules, table, rule, { most: mostBoxes, budget: { left: work } }).boxes;
+}
+
+/** What was found of a region within some limits; it may be all of it, or even empty, only when `complete`. */
+export interface RegionPart {
+  readonly boxes: readonly Box[];
+  readonly complete: boolean;
+}
+
+/** The same as `callableRegionOf`, within limits; nothing is found when the limits don't reach to begin. */
+export function lookForRegion(
+  procedure: Procedure,
+  rules: PhaseRules,
+  table: Table,
+  rule: Rule,
+  limits: RegionLimits,
+): RegionPart {
+  if (limits.budget.left > 0) limits.budget.left -= groundWork(rules, table);
+  if (limits.budget.left <= 0) return { boxes: [], complete: false };
+  return callableIn(procedure, rules, table, rule, limits);
+}
+
+function callableIn(
+  { deck }: Procedure,
+  rules: PhaseRules,
+  table: Table,
+  rule: Rule,
+  limits: RegionLimits,
+): RegionPart {
   const claims = claimsOf(rules, table);
   const block = claims.blockOf(rule);
-  const start = block && meet(claims.space, block, onSteps(procedure.deck, claims.space));
-  return start ? regionIn(claims, rule, start).map((piece) => boxOf(claims.space, piece)) : [];
+  const start = block && meet(claims.space, block, stepsIn(deck, claims.space));
+  if (!start) return { boxes: [], complete: true };
+  const { blocks, stopped } = regionIn(claims, rule, start, limits);
+  return {
+    boxes: blocks.map((piece) => boxOf(claims.space, piece)),
+    complete: stopped === null && !claims.incomplete,
+  };
 }
 
 export function findRule(
@@ -55,9 +98,13 @@ export function findRule(
   return table && rule ? { table, rule } : null;
 }
 
-function regionIn(claims: Claims, rule: Rule, start: Block): readonly Block[] {
-  const budget: Budget = { left: work };
-  return claims.left(start, claims.rivalsOf(rule), mostBoxes, budget).blocks;
+function regionIn(
+  claims: Claims,
+  rule: Rule,
+  start: Block,
+  { most, budget }: RegionLimits = { most: mostBoxes, budget: { left: work } },
+): Uncovered {
+  return claims.left(start, claims.rivalsOf(rule), most, budget);
 }
 
 const known = new WeakMap<PhaseRules, Map<Table, Claims>>();
@@ -65,7 +112,30 @@ const known = new WeakMap<PhaseRules, Map<Table, Claims>>();
 function claimsOf(rules: PhaseRules, table: Table): Claims {
   const ofPhase = known.get(rules) ?? new Map<Table, Claims>();
   known.set(rules, ofPhase);
-  const claims = ofPhase.get(table) ?? new Claims(rules, table, { left: work });
+  const claims = ofPhase.get(table) ?? new Claims(rules, table, { left: claimsWork });
   ofPhase.set(table, claims);
   return claims;
+}
+
+const knownSteps = new WeakMap<Space, Block>();
+
+function stepsIn(deck: Deck, space: Space): Block {
+  const block = knownSteps.get(space) ?? onSteps(deck, space);
+  knownSteps.set(space, block);
+  return block;
+}
+
+/**
+ * Roughly what the first question about a table's regions costs before any search, in conditions looked
+ * at: each input's range is cut at the ends of every condition, and each condition laid over the parts.
+ */
+function groundWork(rules: PhaseRules, table: Table): number {
+  if (known.get(rules)?.has(table)) return 0;
+  const all = [...rules.overriding, table].flatMap((one) => one.rules);
+  let work = 0;
+  for (const quantity of rules.box.keys()) {
+    const conditions = all.filter(({ when }) => when.has(quantity)).length;
+    work += 4 * conditions * conditions;
+  }
+  return work;
 }

@@ -4,7 +4,7 @@
  * input, so conditions of rules, gaps and overlaps are all blocks, and what holds for blocks holds for
  * the real states.
  */
-import { intersect, interval, normalise } from './intervals.ts';
+import { doOverlap, intersect, interval, normalise } from './intervals.ts';
 import type { Interval, IntervalSet, Rule } from './types.ts';
 
 /** A product of one interval set for each input; inputs it doesn't name may have any value. */
@@ -98,8 +98,8 @@ export function blockOf(space: Space, { when }: Conditions): Block | null {
     block.fill(0, firstWord, firstWord + words);
     let some = false;
     atoms.forEach((atom, i) => {
-      // No condition cuts through an atom: what holds for a part holds for all of it.
-      if (intersect(atom, set).length === 0) return;
+      // No condition cuts through an atom: what holds for its first piece holds for all of it.
+      if (!set.some((piece) => doOverlap(piece, atom[0]!))) return;
       block[firstWord + (i >> 5)]! |= 1 << (i & 31);
       some = true;
     });
