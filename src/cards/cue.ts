@@ -57,8 +57,12 @@ function saidOf(deck: Deck, phase: Phase, id: string, value: number): Said {
 
 function inWords(deck: Deck, { quantity, word, number }: Said, alone: boolean): string {
   if (!word) return bareOrNamed(deck, quantity, number);
-  return alone ? word.say : `${word.say} ${number}`;
+  return alone ? word.say : `${word.say} ${number.replace(isBelowZero(word.set) ? '−' : '', '')}`;
 }
+
+/** Of such words the sign is a part: "climbing 400 ft/min" is a sink of −400. */
+const isBelowZero = (set: IntervalSet): boolean =>
+  set.every(({ hi, hiOpen }) => hi < 0 || (hi === 0 && hiOpen));
 
 const bareOrNamed = (deck: Deck, quantity: Quantity, number: string): string =>
   quantity.id === deck.reference.height ? number : `${spokenOf(quantity)} ${number}`;
@@ -94,7 +98,7 @@ function readQuantity(
     if (!text.startsWith(start)) continue;
     const rest = text.slice(start.length);
     if (rest === '' || rest.startsWith(', ')) return { set: intersect(set, [range]), rest };
-    const number = readNumber(quantity, text, `${say} `);
+    const number = readNumber(quantity, text, `${say} `, isBelowZero(set) ? -1 : 1);
     if (number && contains(set, number.set[0]!.lo)) return number;
   }
   return readNumber(quantity, text, bareOrNamed(deck, quantity, ''));
@@ -105,6 +109,7 @@ function readNumber(
   quantity: Quantity,
   text: string,
   before: string,
+  sign: 1 | -1 = 1,
 ): { set: IntervalSet; rest: string } | null {
   const start = `, ${before}`;
   if (!text.startsWith(start)) return null;
@@ -114,5 +119,5 @@ function readNumber(
   const written = sayValue(value, quantity);
   const rest = text.slice(start.length);
   if (!rest.startsWith(written)) return null;
-  return { set: [interval(value, value)], rest: rest.slice(written.length) };
+  return { set: [interval(sign * value, sign * value)], rest: rest.slice(written.length) };
 }

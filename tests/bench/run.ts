@@ -9,6 +9,7 @@ import { compileRules } from '../../src/rules/compile.ts';
 import type { Procedure } from '../../src/rules/types.ts';
 import { firstScripts } from '../first-scripts.ts';
 import { answeredCard, askedOnce, bareStep } from './answered-card.ts';
+import { bruteForceFigures, drillFigures } from './drill.ts';
 import { measure } from './measure.ts';
 import { timeCards } from './next-card.ts';
 import { rightAnswer } from './right-answer.ts';
@@ -63,6 +64,16 @@ function reportAnalysis(): void {
   report('analysis: 200 rules, 6 inputs', run.seconds * 1e3, 'ms', run.spread);
 }
 
+function reportDrill(): void {
+  const { deck } = loadDeck(text);
+  if (!deck) throw new Error('The demo deck has errors.');
+  const figures = [
+    ...drillFigures(() => procedureOf(deck)),
+    ...bruteForceFigures(procedureOf(deck), 1_000_000),
+  ];
+  for (const { name, value, unit, spread } of figures) report(name, value, unit, spread);
+}
+
 async function reportFirstScripts(): Promise<void> {
   const problem = isFresh(root) ? null : await buildApp(root);
   if (problem !== null) throw new Error(problem);
@@ -83,5 +94,6 @@ async function reportPages(): Promise<void> {
 
 reportDeckLoad();
 reportAnalysis();
+reportDrill();
 await reportFirstScripts();
 await reportPages();

@@ -1,6 +1,20 @@
 import { parseArgs } from 'node:util';
+import type { Closeness } from '../../drill/types.ts';
+
+export interface ScenariosRequest {
+  readonly command: 'scenarios';
+  readonly file: string;
+  readonly count: number;
+  readonly seed: number;
+  /** `table/rule`; null for all. */
+  readonly rule: string | null;
+  readonly twins: boolean;
+  /** Null for all in turn. */
+  readonly closeness: Closeness | null;
+}
 
 export type Request =
+  | ScenariosRequest
   | { readonly command: 'help' }
   | { readonly command: 'check'; readonly files: readonly string[]; readonly json: boolean }
   | { readonly command: 'cards'; readonly file: string; readonly seed: number }
@@ -9,7 +23,7 @@ export type Request =
 export type ReadRequest =
   { readonly ok: true; readonly request: Request } | { readonly ok: false; readonly message: string };
 
-export const usage = `Judges decks, lists their cards, decides by their rules.
+export const usage = `Judges decks, lists their cards, decides by their rules, draws situations for them.
 
   npm run deck -- check FILE... [--json]
       Errors with line, column and mend; then, when there are none, what the decision tables
@@ -27,6 +41,16 @@ export const usage = `Judges decks, lists their cards, decides by their rules.
       A line that is none is said on the standard error with its number; the others are still
       answered. Exit code 1 when there was one.
 
+  npm run deck -- scenarios FILE [--count N] [--seed N] [--rule TABLE/RULE]
+                            [--closeness wide|near|edge] [--twins]
+      Draws situations in which each rule decides, in turn, a line of JSON for each:
+      {"phase", "state", "cue", "actions", "overriding", "rules", "closeness", "edge"}
+      --count 20 and --seed 1 unless told. --closeness says how far from an edge of the rule: one
+      after the other unless told. --twins draws pairs that differ in one quantity and in what is
+      required; the other half stands under "twin".
+      The standard error ends with how much of the deck was drawn, and names the rules that never
+      decide.
+
   npm run deck -- --help
 `;
 
@@ -37,14 +61,26 @@ const optionsOf = {
   check: ['json'],
   cards: ['seed'],
   decide: ['phase'],
+  scenarios: ['count', 'seed', 'rule', 'twins', 'closeness'],
 } as const;
 
 type Command = keyof typeof optionsOf;
 const isCommand = (word: string): word is Command => Object.hasOwn(optionsOf, word);
 
+interface OptionValues {
+  readonly json?: boolean;
+  readonly seed?: string;
+  readonly phase?: string;
+  readonly count?: string;
+  readonly rule?: string;
+  readonly twins?: boolean;
+  readonly closeness?: string;
+  readonly help?: boolean;
+}
+
 /** What a command line asks of the deck tool, or what is wrong with it and what to write. */
 export function readArguments(argv: readonly string[]): ReadRequest {
-  let values: { json?: boolean; seed?: string; phase?: string; help?: boolean };
+  let values: OptionValues;
   let words: string[];
   try {
     ({ values, positionals: words } = parseArgs({
@@ -54,6 +90,10 @@ export function readArguments(argv: readonly string[]): ReadRequest {
         json: { type: 'boolean' },
         seed: { type: 'string' },
         phase: { type: 'string' },
+        count: { type: 'string' },
+        rule: { type: 'string' },
+        twins: { type: 'boolean' },
+        closeness: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
       },
     }));
@@ -62,8 +102,9 @@ export function readArguments(argv: readonly string[]): ReadRequest {
   }
   const [command, ...files] = words;
   if (values.help || command === 'help') return asked({ command: 'help' });
-  if (command === undefined) return wrong('Say what to do: check, cards or decide.');
-  if (!isCommand(command)) return wrong(`No command “${command}”. There are check, cards and decide.`);
+  if (command === undefined) return wrong('Say what to do: check, cards, decide or scenarios.');
+  if (!isCommand(command))
+    return wrong(`No command “${command}”. There are check, cards, decide and scenarios.`);
   const allowed: readonly string[] = optionsOf[command];
   const stray = Object.keys(values).find((name) => !allowed.includes(name));
   if (stray !== undefined) return wrong(`${command} takes no --${stray}.`);
@@ -71,11 +112,29 @@ export function readArguments(argv: readonly string[]): ReadRequest {
   if (file === undefined) return wrong(`${command} needs a deck file.`);
   if (command === 'check') return asked({ command, files, json: values.json ?? false });
   if (files.length > 1) return wrong(`${command} takes one deck file, not ${files.length}.`);
-  if (command === 'cards') {
-    const seed = values.seed ?? '1';
-    if (!/^\d{1,9}$/.test(seed)) return wrong(`--seed is “${seed}”; give a whole number.`);
-    return asked({ command, file, seed: Number(seed) });
-  }
+  const { seed = '1' } = values;
+  if (!/^\d{1,9}$/.test(seed)) return wrong(`--seed is “${seed}”; give a whole number.`);
+  if (command === 'cards') return asked({ command, file, seed: Number(seed) });
+  if (command === 'scenarios') return readScenarios(file, Number(seed), values);
   if (values.phase === undefined) return wrong('decide needs --phase PHASE.');
   return asked({ command, file, phase: values.phase });
+}
+
+const closenesses: readonly string[] = ['wide', 'near', 'edge'] satisfies Closeness[];
+
+function readScenarios(file: string, seed: number, values: OptionValues): ReadRequest {
+  const { count = '20', rule = null, twins = false, closeness = null } = values;
+  if (!/^[1-9]\d{0,6}$/.test(count)) return wrong(`--count is “${count}”; give a whole number from 1.`);
+  if (closeness !== null && !closenesses.includes(closeness))
+    return wrong(`--closeness is “${closeness}”; give wide, near or edge.`);
+  if (twins && closeness !== null) return wrong('--twins stand as close as they can: leave out --closeness.');
+  return asked({
+    command: 'scenarios',
+    file,
+    seed,
+    count: Number(count),
+    rule,
+    twins,
+    closeness: closeness as Closeness | null,
+  });
 }

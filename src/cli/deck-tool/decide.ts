@@ -1,8 +1,9 @@
 import { checkState } from '../../rules/check-state.ts';
 import { decide } from '../../rules/decide.ts';
-import type { Decision, Procedure, State } from '../../rules/types.ts';
+import type { Procedure, State } from '../../rules/types.ts';
 import type { ExitCode, Io } from './io.ts';
 import { soundDeck } from './sound-deck.ts';
+import { writtenDecision } from './written-decision.ts';
 
 /** Beyond this a line is no situation. */
 const longestLine = 100_000;
@@ -22,7 +23,7 @@ export async function decideLines(path: string, phase: string, io: Io): Promise<
     number++;
     if (line.trim() === '') continue;
     const read = readState(procedure, phase, line);
-    if (read.ok) io.out(JSON.stringify(written(decide(procedure, phase, read.state))));
+    if (read.ok) io.out(JSON.stringify(writtenDecision(decide(procedure, phase, read.state))));
     else {
       exitCode = 1;
       io.err(`line ${number}: ${read.faults.join(' ')}`);
@@ -46,13 +47,4 @@ function readState(procedure: Procedure, phase: string, line: string): ReadState
   }
   const faults = checkState(procedure, phase, value);
   return faults.length > 0 ? { ok: false, faults } : { ok: true, state: value as State };
-}
-
-/** A decision as a line of output: the form is a promise to other programs. */
-function written(decision: Decision): object {
-  return {
-    actions: decision.actions,
-    overriding: decision.overriding?.action ?? null,
-    rules: decision.reasons.map(({ table, rule }) => `${table}/${rule}`),
-  };
 }

@@ -3,6 +3,7 @@ import { listCards } from './cards.ts';
 import { check } from './check.ts';
 import { decideLines } from './decide.ts';
 import type { ExitCode, Io } from './io.ts';
+import { drawScenarios } from './scenarios.ts';
 
 /**
  * The deck tool: reads a command line, does it, says everything through `io`.
@@ -25,5 +26,7 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
       return listCards(request.file, request.seed, io);
     case 'decide':
       return decideLines(request.file, request.phase, io);
+    case 'scenarios':
+      return drawScenarios(request, io);
   }
 }

@@ -5,7 +5,7 @@ describe('the deck tool', () => {
   it.each(['--help', '-h', 'help', 'check --help'])('gives help for “%s”', async (argv) => {
     const { exitCode, out, err } = await deckTool(argv);
     expect([exitCode, err]).toEqual([0, []]);
-    expect(out.join('\n')).toMatch(/check FILE.*cards FILE.*decide FILE --phase/s);
+    expect(out.join('\n')).toMatch(/check FILE.*cards FILE.*decide FILE --phase.*scenarios FILE/s);
   });
 
   it.each([
@@ -21,6 +21,12 @@ describe('the deck tool', () => {
     ['decide good.deck.yaml', 'decide needs --phase'],
     ['decide --phase approach', 'decide needs a deck file'],
     ['decide good.deck.yaml --phase', '--phase'],
+    ['scenarios', 'scenarios needs a deck file'],
+    ['scenarios good.deck.yaml --count 0', '--count is “0”'],
+    ['scenarios good.deck.yaml --count many', '--count is “many”'],
+    ['scenarios good.deck.yaml --seed x', '--seed is “x”'],
+    ['scenarios good.deck.yaml --closeness far', 'give wide, near or edge'],
+    ['scenarios good.deck.yaml --twins --closeness near', 'leave out --closeness'],
   ])('answers “%s” with what is wrong, the usage, and exit code 2', async (argv, words) => {
     const { exitCode, out, err } = await deckTool(argv);
     expect([exitCode, out]).toEqual([2, []]);
