@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { run } from '../../src/cli/deck-tool/run.ts';
 
 const root = new URL('../../', import.meta.url);
 const read = (name: string): string => readFileSync(new URL(name, root), 'utf8');
@@ -53,8 +54,31 @@ describe('README.md', () => {
     expect(ids.filter((id) => !readme.includes(`\`${id}\``))).toEqual([]);
   });
 
+  it('shows situations, a command and answers that belong together', async () => {
+    const source = readme.match(/^cp (decks\/\S+) (\S+)$/m)!;
+    const command = readme.match(/npm run deck -s -- (decide (\S+) --phase \S+) </)!;
+    expect(command[2]).toBe(source[2]);
+    const [situations, answers] = [...readme.matchAll(/```text\n([^`]*)\n```/g)].map((block) =>
+      block[1]!.split('\n'),
+    );
+    const out: string[] = [];
+    const err: string[] = [];
+    const exitCode = await run(command[1]!.split(' '), {
+      out: (line) => void out.push(line),
+      err: (line) => void err.push(line),
+      readFile: () => Promise.resolve({ ok: true, text: read(source[1]!) }),
+      lines: eachOf(situations!),
+    });
+    expect([exitCode, err]).toEqual([0, []]);
+    expect(out).toEqual(answers);
+  });
+
   it('says that it is no authority', () => {
     expect(readme).toMatch(/not a source of procedure/);
     expect(readme).toMatch(/licensed instructor decide/);
   });
 });
+
+async function* eachOf(lines: readonly string[]): AsyncGenerator<string> {
+  yield* await Promise.resolve(lines);
+}
