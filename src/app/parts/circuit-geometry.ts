@@ -35,6 +35,14 @@ export interface DrawnGate extends Point {
   /** The largest circle around the mark that is nearer to this gate than to any other. */
   readonly reachPx: number;
   readonly label: (PlacedLabel & GateLabel) | null;
+  /** It stands in a stack with the gates over the same point. */
+  readonly shared: boolean;
+}
+
+/** The upright mark around the numbers of gates over one point. */
+export interface DrawnStack extends Point {
+  /** Half of its height; half of its width is that of a single mark. */
+  readonly halfHeightPx: number;
 }
 
 export interface CircuitLayout {
@@ -42,6 +50,7 @@ export interface CircuitLayout {
   readonly heightPx: number;
   readonly toScale: boolean;
   readonly gates: readonly DrawnGate[];
+  readonly stacks: readonly DrawnStack[];
   /** One between each gate and the next. */
   readonly legs: readonly Leg[];
   /** Which way it is flown: marks on the longer legs. */
@@ -53,13 +62,30 @@ export interface CircuitLayout {
 /** Height of a label's line, in type sizes: ink and a little air. */
 const lineHeight = 1.2;
 
-/** Moves marks that would cover each other apart, as little as possible. */
-function apart(points: readonly Point[], leastPx: number): readonly Point[] {
-  // Gates over one point stand side by side, in order from the left.
-  const moved = points.map((point, i) => {
-    const before = points.slice(0, i).filter((other) => Math.hypot(other.x - point.x, other.y - point.y) < 1);
-    return { x: point.x + before.length * leastPx, y: point.y };
+/** Indexes of the gates over each point, in the order flown. */
+function stacksOf(points: readonly Point[]): readonly (readonly number[])[] {
+  const stacks: number[][] = [];
+  points.forEach(({ x, y }, i) => {
+    const there = stacks.find(([first]) => Math.hypot(points[first!]!.x - x, points[first!]!.y - y) < 1);
+    if (there) there.push(i);
+    else stacks.push([i]);
   });
+  return stacks;
+}
+
+/** Moves marks that would cover each other apart, as little as possible; those over one point stay under each other. */
+function apart(points: readonly Point[], stacks: readonly (readonly number[])[], leastPx: number): Point[] {
+  const moved = points.map(({ x, y }) => ({ x, y }));
+  const align = (): void => {
+    for (const stack of stacks) {
+      const x = stack.reduce((sum, i) => sum + moved[i]!.x, 0) / stack.length;
+      const y = stack.reduce((sum, i) => sum + moved[i]!.y, 0) / stack.length;
+      stack.forEach((i, k) => {
+        moved[i] = { x, y: y + (k - (stack.length - 1) / 2) * leastPx };
+      });
+    }
+  };
+  align();
   for (let round = 0; round < 30; round++) {
     let calm = true;
     for (let i = 0; i < moved.length; i++)
@@ -76,6 +102,7 @@ function apart(points: readonly Point[], leastPx: number): readonly Point[] {
         other.x += ux * push;
         other.y += uy * push;
       }
+    align();
     if (calm) break;
   }
   return moved;
@@ -100,7 +127,9 @@ export function layoutCircuit(wanted: CircuitWanted): CircuitLayout {
     ...wanted,
     padPx: Math.max(wanted.markerRadiusPx + 4, labelPx + 1),
   });
-  const marks = apart(frame.gates, wanted.markerRadiusPx * 2 + 1);
+  const all = stacksOf(frame.gates);
+  const marks = apart(frame.gates, all, wanted.markerRadiusPx * 2 + 1);
+  const stacks = all.filter((stack) => stack.length > 1);
   const centre = {
     x: marks.reduce((sum, mark) => sum + mark.x, 0) / Math.max(1, marks.length),
     y: marks.reduce((sum, mark) => sum + mark.y, 0) / Math.max(1, marks.length),
@@ -141,6 +170,7 @@ export function layoutCircuit(wanted: CircuitWanted): CircuitLayout {
       number: i + 1,
       x: marks[i]!.x,
       y: marks[i]!.y,
+      shared: stacks.some((stack) => stack.includes(i)),
       reachPx: Math.max(wanted.markerRadiusPx, Math.min(24, nearest / 2)),
       label: k < 0 ? null : { ...placed[k]!, ...labelled[k]!.label },
     };
@@ -150,6 +180,11 @@ export function layoutCircuit(wanted: CircuitWanted): CircuitLayout {
     heightPx: wanted.heightPx,
     toScale,
     gates,
+    stacks: stacks.map((stack) => {
+      const [top, bottom] = [marks[stack[0]!]!, marks[stack.at(-1)!]!];
+      const halfHeightPx = (bottom.y - top.y) / 2 + wanted.markerRadiusPx;
+      return { x: top.x, y: (top.y + bottom.y) / 2, halfHeightPx };
+    }),
     legs: frame.legs,
     arrows: frame.legs.filter((leg) => lengthOf(leg) > wanted.markerRadiusPx * 6).map(middleOf),
     outlines,

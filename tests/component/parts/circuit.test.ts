@@ -15,6 +15,20 @@ describe('the circuit picture', () => {
     expect(picture.getAttribute('aria-label')).toContain("ship's course up");
   });
 
+  it('puts the numbers of gates over one point under each other, at that point', () => {
+    const { container } = render(CircuitPicture, { deck: marram, heightPx: 440, widthPx: 400 });
+    const numberAt = (number: string) => {
+      const text = [...container.querySelectorAll('text.number')].find((one) => one.textContent === number)!;
+      return { x: Number(text.getAttribute('x')), y: Number(text.getAttribute('y')) };
+    };
+    const [over, down] = [numberAt('12'), numberAt('13')];
+    expect(over.x).toBe(down.x);
+    expect(down.y - over.y).toBeGreaterThan(13);
+    const stack = container.querySelector('rect.stack')!;
+    const middle = Number(stack.getAttribute('y')) + Number(stack.getAttribute('height')) / 2;
+    expect((over.y + down.y) / 2).toBeCloseTo(middle);
+  });
+
   it('says when distances are not true', () => {
     render(CircuitPicture, { deck: marram });
     expect(screen.getByText(/Not to scale/)).toBeTruthy();
@@ -99,5 +113,26 @@ describe('the height profile', () => {
     const { container } = render(HeightProfile, { deck: marram, numbers: false });
     expect(container.textContent).not.toContain('650');
     expect(screen.getByRole('img').getAttribute('aria-label')).not.toMatch(/\d/);
+  });
+
+  it('draws no heights while one of them is asked: the same picture for any heights', () => {
+    const flat = {
+      ...marram,
+      gates: marram.gates.map((gate) => ({
+        ...gate,
+        values: Object.fromEntries(
+          Object.entries(gate.values).map(([id, band]) => [
+            id,
+            id === marram.reference.height
+              ? { target: 9, desired: [9, 9] as const, adequate: [9, 9] as const }
+              : band,
+          ]),
+        ),
+      })),
+    };
+    const html = (deck: typeof marram) =>
+      render(HeightProfile, { deck, current: 'abeam', shape: false }).container.querySelector('svg')!
+        .innerHTML;
+    expect(html(marram)).toBe(html(flat));
   });
 });
