@@ -119,6 +119,12 @@ describe('deck values and the published ones', () => {
     expect(sourceOf(deck, tableOf(deck, table).source).kind).toBe('published');
     for (const rule of ['banked-low', 'turn-left-low'])
       expect(condition('wings-level-go-around', rule, 'height')).toBe(`< ${height}`);
+    for (const [turn, final] of [
+      ['turn-speed-low', 'speed-not-stable'],
+      ['turn-sink-low', 'sink-not-stable'],
+    ])
+      for (const input of ['height', 'airspeed', 'sink'])
+        expect(condition('wings-level-go-around', turn!, input)).toBe(condition(table, final!, input));
     expect(sourceOf(deck, tableOf(deck, 'wings-level-go-around').source).kind).toBe('published');
   });
 
