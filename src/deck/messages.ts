@@ -4,13 +4,14 @@ import type { DeckCode } from './codes.ts';
 import type { Draft } from './draft.ts';
 import type { DocumentPath } from './findings.ts';
 import { nearestOf } from './nearest.ts';
-import { isMapping, valueAt, type Plain } from './plain-data.ts';
+import { isMapping, valueAt, type Plain, type PlainMapping } from './plain-data.ts';
 import { quoted, sayFigure, sayFound, uncapitalised } from './quoting.ts';
 import { sayList } from './say.ts';
 import { descriptionAt, keysOf, schemaAt } from './schema-at.ts';
 import { deckFormat, deckSchema } from './schema.ts';
 import { units } from './units.ts';
 import { wordsForNumber } from './words-for-number.ts';
+import { mendForPair } from './words-for-pair.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -72,6 +73,12 @@ function draftsForIssue(issue: Issue, data: Plain): ShapeDraft[] {
 
 function missing(path: DocumentPath, data: Plain): Draft {
   const key = String(path[path.length - 1]);
+  if (isWhen(path))
+    return {
+      code: 'missing-key',
+      message: `A rule needs “when” with its conditions, it is missing; add “when: { … }”, or “when: {}” when the rule always fits.`,
+      path,
+    };
   const about = descriptionAt(deckSchema, data, path);
   const meaning = about ? ` (${uncapitalised(about.replace(/\.$/, ''))})` : '';
   const mend = key === 'format' ? `begin the file with “format: ${deckFormat}”` : `add “${key}: …”`;
@@ -132,6 +139,7 @@ function wrongType(expected: string, value: Plain | undefined, path: DocumentPat
           'wrong-type',
           `A text must stand here, found ${found}; put a text that begins with “[” in quotes.`,
         );
+      if (isMapping(value)) return draft('wrong-type', textTakenForKeys(value));
       return draft('wrong-type', `A text must stand here, found ${found}; write it.`);
     case 'boolean':
       return draft(
@@ -139,13 +147,23 @@ function wrongType(expected: string, value: Plain | undefined, path: DocumentPat
         `Yes or no is written “true” or “false”, found ${found}; write one of them, without quotes.`,
       );
     case 'array':
+      if (isMapping(value) && Object.keys(value).length > 0)
+        return draft(
+          'wrong-type',
+          `A list must stand here, found keys without a “- ” before them; write “- ” before the first key of each element: “- ${Object.keys(value)[0]}: …”.`,
+        );
       return draft(
         'wrong-type',
         `A list must stand here, found ${found}; put each element on a line of its own after “- ”, or all in [brackets].`,
       );
     case 'tuple':
-      return draft('wrong-type', `Two numbers must stand here, found ${found}; write them as [from, to].`);
+      return draft('wrong-type', `Two numbers must stand here, found ${found}; ${mendForPair([value])}.`);
     default:
+      if (isWhen(path))
+        return draft(
+          'wrong-type',
+          `“when” holds conditions as quantity: "test", found ${found}; write “when: { … }”, or “when: {}” when the rule always fits.`,
+        );
       return draft(
         'wrong-type',
         `A mapping of keys and values must stand here, found ${found}; write its keys, indented, below.`,
@@ -230,7 +248,7 @@ function wrongLength(
   if (schemaAt(deckSchema, data, path)?._zod.def.type === 'tuple')
     return {
       code: 'wrong-count',
-      message: `Exactly ${wanted} numbers must stand here, found ${length}; write them as [first, second], with a point before decimals.`,
+      message: `Exactly ${wanted} numbers must stand here, found ${length === 1 ? sayFound(valueAt(data, [...path, 0])) : length}; ${mendForPair(Array.isArray(value) ? (value as readonly Plain[]) : [])}.`,
       path,
     };
   if (bound === 'at least')
@@ -248,5 +266,19 @@ function wrongLength(
 
 const tooFar = (value: Plain | undefined): string =>
   `A number must lie between -1000000000 and 1000000000, found ${typeof value === 'number' ? sayFigure(value) : sayFound(value)}; check its digits.`;
+
+/** "Note: not for flight", unquoted, is a key and a value. */
+function textTakenForKeys(value: PlainMapping): string {
+  const [key] = Object.keys(value);
+  const below = key === undefined ? undefined : value[key];
+  const written = typeof below === 'string' ? `"${key}: ${below}"` : null;
+  return written && written.length < 80
+    ? `A text must stand here, a “: ” makes it a key and a value; put the whole text in quotes: ${written}.`
+    : `A text must stand here, found a mapping; put a text that holds “: ” or begins with “{” in quotes.`;
+}
+
+/** The conditions of a rule. */
+const isWhen = (path: DocumentPath): boolean =>
+  path[0] === 'tables' && path[2] === 'rules' && path[4] === 'when' && path.length === 5;
 
 const isVersion = (path: DocumentPath): boolean => path.length === 1 && path[0] === 'version';

@@ -31,7 +31,7 @@ function renderFinding(finding: Finding, lines: readonly string[], fileName: str
 function underlined(line: string, lineNumber: number, column: number): string[] {
   // The end of a long line would hide the caret: show the stretch around it.
   const start = column > mostColumns ? column - mostColumns / 2 : 0;
-  const shown = line.slice(start, start + mostColumns).replaceAll('\t', ' ');
+  const shown = line.slice(start, start + mostColumns).replace(/\p{Cc}/gu, ' ');
   const [head, tail] = [start > 0 ? '…' : '', line.length > start + mostColumns ? '…' : ''];
   const gutter = String(lineNumber);
   return [

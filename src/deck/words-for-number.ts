@@ -3,7 +3,7 @@ import type { DeckCode } from './codes.ts';
 import { sayFound } from './quoting.ts';
 
 const signed = /^\s*([-+−]?)\s*(\d[\d.,_' \u00a0\u202f]*|\.\d+)\s*([^\d.,]*)$/;
-const grouped = /^\d{1,3}([,_' \u00a0\u202f]\d{3})+(?=$|\.)/;
+const grouped = /^(?!0)\d{1,3}([,_' \u00a0\u202f]\d{3})+(?=$|\.)/;
 
 /**
  * "140 ft" -> 140; "1,500" and "1 500" -> 1500; "9,5" -> 9.5; "−3" with a true minus sign -> -3; null when
@@ -23,10 +23,10 @@ export function numberIn(text: string): number | null {
 
 export function wordsForNumber(text: string): { readonly code: DeckCode; readonly message: string } {
   const found = sayFound(text);
-  const value = text.length <= 200 ? numberIn(text) : null;
+  const value = text.length <= 200 ? numberIn(text.replace(/^[“”„‘’«»"']+|[“”„‘’«»"']+$/g, '')) : null;
   if (value === null)
     return { code: 'wrong-type', message: `A number must stand here, found ${found}; write one.` };
-  const hasUnit = /[^\d\s.,_'+−-]/.test(text);
+  const hasUnit = /[^\d\s.,_'+−“”„‘’«»"-]/.test(text);
   const reason = hasUnit
     ? ', the unit comes from the quantity'
     : ', without quotes or marks between its digits';

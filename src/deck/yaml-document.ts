@@ -47,6 +47,8 @@ export function readYaml(text: string): YamlDocument {
       path: [],
       offset: 0,
     });
+  const foreignAt = Math.min(...['\0', '\uFFFD'].map((mark) => text.indexOf(mark)).filter((at) => at >= 0));
+  if (foreignAt < Infinity) return unread({ ...wordsForForeign(text), path: [], offset: foreignAt });
   const { tooDeepAt, tooManyAt } = measureNesting(text, mostNesting, mostPieces);
   if (tooDeepAt !== null)
     return unread({
@@ -65,6 +67,25 @@ export function readYaml(text: string): YamlDocument {
   return parse(text, lines);
 }
 
+/** A file in another encoding, read as UTF-8, holds marks that no text has: NUL, or U+FFFD in place of others. */
+function wordsForForeign(text: string): Pick<Draft, 'code' | 'message'> {
+  const start = text.slice(0, 1000);
+  const zeros = start.split('\0').length - 1;
+  // In UTF-16 every other byte of plain English is NUL.
+  const isUtf16 = zeros > start.length / 4;
+  const marks = start.match(/\uFFFD|(?![\t\n\r])\p{Cc}/gu)?.length ?? 0;
+  const found = isUtf16
+    ? 'this one is UTF-16'
+    : zeros > 0 || marks > start.length / 10
+      ? 'this one is no text'
+      : 'here stands a character in another encoding';
+  const mend =
+    found === 'this one is no text'
+      ? 'choose the file that ends in “.deck.yaml”'
+      : 'save it again with the encoding “UTF-8”';
+  return { code: 'not-utf8', message: `A deck file must be a text in UTF-8, ${found}; ${mend}.` };
+}
+
 function parse(text: string, lines: Lines): YamlDocument {
   const parsed = parseDocument(text, {
     version: '1.2',
@@ -78,7 +99,7 @@ function parse(text: string, lines: Lines): YamlDocument {
     uniqueKeys: false,
   });
   const syntax = syntaxFaults(parsed, text, lines);
-  const made = plainDataOf(parsed);
+  const made = plainDataOf(parsed, text);
   const { brokenAt } = syntax;
   const judged = made.drafts.filter(({ offset = 0 }) => brokenAt === null || offset < brokenAt);
   return {

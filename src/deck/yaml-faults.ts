@@ -1,9 +1,11 @@
 /** What the parser says of the syntax, without its stumbling over the lines that follow a slip. */
 import { visit, type Document, type YAMLError } from 'yaml';
 import type { Draft } from './draft.ts';
+import type { DocumentPath } from './findings.ts';
 import { mostFindings } from './limits.ts';
 import type { Lines } from './lines.ts';
 import { pathAt } from './locate.ts';
+import { rowAt, rowsBefore, slipBehind, type Slip } from './yaml-slips.ts';
 import { wordsForYamlError } from './yaml-words.ts';
 
 export interface SyntaxFaults {
@@ -18,18 +20,21 @@ const harmless: ReadonlySet<string> = new Set(['MULTIPLE_DOCS', 'NON_STRING_KEY'
 interface Placed {
   readonly error: YAMLError;
   readonly offset: number;
+  /** What the author did, where that can be told. */
+  readonly slip?: Slip | null;
 }
 
 export function syntaxFaults(parsed: Document.Parsed, text: string, lines: Lines): SyntaxFaults {
   const placed = [...parsed.errors, ...parsed.warnings]
     .map((error) => ({ error, offset: offsetOf(error, text) }))
     .sort((a, b) => a.offset - b.offset || Number(isIndent(b.error)) - Number(isIndent(a.error)));
-  const kept = firstOfEachStumble(placed, lines)
+  const kept = withoutEchoes(firstOfEachStumble(placed, lines), text, lines)
     .slice(0, mostFindings)
-    .map(({ error, offset }) => ({
-      error,
-      offset: isOpenQuote(error) ? startOfQuote(parsed, offset) : offset,
-    }));
+    .map(({ error, offset }): Placed => {
+      if (isOpenQuote(error)) return { error, offset: startOfQuote(parsed, offset) };
+      const slip = slipBehind(error, offset, text, lines);
+      return { error, offset: slip?.offset ?? offset, slip };
+    });
   const breaks = kept.filter(({ error }) => !harmless.has(error.code)).map(({ offset }) => offset);
   const first = breaks.length > 0 ? Math.min(...breaks) : null;
   return {
@@ -39,9 +44,11 @@ export function syntaxFaults(parsed: Document.Parsed, text: string, lines: Lines
         ({ error, offset }) =>
           error.code !== 'NON_STRING_KEY' || first === null || offset < lineStart(lines, first),
       )
-      .map(({ error, offset }) => ({
-        ...wordsForYamlError(error, text),
-        path: pathAt(parsed.contents, offset),
+      .map(({ error, offset, slip }) => ({
+        ...(slip ? { code: slip.code, message: slip.message } : wordsForYamlError(error, text)),
+        path: slip?.isOfElement
+          ? elementAt(parsed, slip.near)
+          : pathAt(parsed.contents, slip?.near ?? offset),
         offset,
       })),
     brokenAt: first === null ? null : lineStart(lines, first),
@@ -66,6 +73,35 @@ function firstOfEachStumble(placed: readonly Placed[], lines: Lines): Placed[] {
     return isFirst;
   });
 }
+
+/** The innermost element of a list that a place belongs to: what a misplaced line is in. */
+function elementAt(parsed: Document.Parsed, offset: number): DocumentPath {
+  const path = pathAt(parsed.contents, offset);
+  return path.slice(0, path.findLastIndex((step) => typeof step === 'number') + 1);
+}
+
+/**
+ * Behind a line in the wrong column the parser stumbles once more over the next dash, which stands well
+ * under those before it.
+ */
+function withoutEchoes(placed: readonly Placed[], text: string, lines: Lines): Placed[] {
+  let last: number | null = null;
+  return placed.filter(({ error, offset }) => {
+    const { line } = lines.placeAt(offset);
+    const row = rowAt(line, text, lines);
+    if (last !== null && row?.isElement && isStructure(error))
+      for (const before of rowsBefore(line, text, lines)) {
+        if (before.column === 1 && !before.isElement) break;
+        if (before.isElement && before.column === row.column && lines.placeAt(before.start).line < last)
+          return false;
+      }
+    if (isStructure(error)) last = line;
+    return true;
+  });
+}
+
+const isStructure = ({ code }: YAMLError): boolean =>
+  ['BAD_INDENT', 'TAB_AS_INDENT', 'BLOCK_AS_IMPLICIT_KEY', 'MISSING_CHAR', 'UNEXPECTED_TOKEN'].includes(code);
 
 /** Of several errors in one place it explains the others. */
 const isIndent = ({ code }: YAMLError): boolean => code === 'BAD_INDENT';

@@ -5,6 +5,8 @@ import type { DocumentPath } from './findings.ts';
 import { mostAliases, mostElements, mostKeys, mostNesting } from './limits.ts';
 import { reservedNames, type Plain } from './plain-data.ts';
 import { quoted } from './quoting.ts';
+import { slipInList, slipsInBraces } from './yaml-commas.ts';
+import { wordsForMissingDash } from './yaml-slips.ts';
 
 export interface MadeData {
   readonly data: Plain;
@@ -14,7 +16,7 @@ export interface MadeData {
 }
 
 /** Leaves out what it complains about: later checks go on with the rest. */
-export function plainDataOf(document: Document.Parsed): MadeData {
+export function plainDataOf(document: Document.Parsed, text: string): MadeData {
   const drafts: Draft[] = [];
   const left: DocumentPath[] = [];
   const anchors = new Map<string, Node>();
@@ -59,6 +61,11 @@ export function plainDataOf(document: Document.Parsed): MadeData {
         );
         return undefined;
       }
+      const slip = slipInList(node, text);
+      if (slip) {
+        drafts.push({ ...slip, path });
+        return undefined;
+      }
       return node.items.map((item, index) => make(item, [...path, index]));
     }
     if (isScalar(node)) return makeScalar(node.value);
@@ -76,7 +83,16 @@ export function plainDataOf(document: Document.Parsed): MadeData {
       return undefined;
     }
     const made: Record<string, Plain> = {};
-    for (const { key: keyNode, value } of node.items) {
+    const slips = slipsInBraces(node, text);
+    const rests = new Set(slips.flatMap((slip) => [...slip.rests]));
+    for (const { code, message, offset, key } of slips)
+      drafts.push({ code, message, offset, path: key === null ? path : [...path, key] });
+    if (node.items.length > 0 && rests.size === node.items.length) return undefined;
+    const spoiled = new Set(slips.flatMap((slip) => slip.spoiled));
+    for (const key of spoiled) left.push([...path, key]);
+    for (const pair of node.items) {
+      const { key: keyNode, value } = pair;
+      if (rests.has(pair)) continue;
       const key = isScalar(keyNode) ? keyNode.value : undefined;
       if (typeof key !== 'string' || key === '') {
         // The parser has told of lists and mappings as keys already.
@@ -89,6 +105,7 @@ export function plainDataOf(document: Document.Parsed): MadeData {
           );
         continue;
       }
+      if (spoiled.has(key)) continue;
       const here = [...path, key];
       if (reservedNames.has(key))
         complain(
@@ -97,14 +114,22 @@ export function plainDataOf(document: Document.Parsed): MadeData {
           here,
           keyNode,
         );
-      else if (Object.hasOwn(made, key))
+      else if (Object.hasOwn(made, key)) {
+        if (beginsAnother(key, node, path)) {
+          const rest = isScalar(value) ? ` ${String(value.value)}` : '';
+          complain('missing-dash', wordsForMissingDash(`${key}:${rest}`), path, keyNode);
+          // Whose names these are can't be told: neither is said to be unknown.
+          delete made['id'];
+          left.push([...path, 'id']);
+          break;
+        }
         complain(
           'duplicate-key',
           `A key may stand once in a mapping, ${quoted(key)} stands here again; take one of the two out.`,
           here,
           keyNode,
         );
-      else made[key] = make(value, here);
+      } else made[key] = make(value, here);
     }
     return made;
   }
@@ -147,6 +172,13 @@ export function plainDataOf(document: Document.Parsed): MadeData {
   const data = make(document.contents, []);
   return { data, drafts, left };
 }
+
+/** The first key of a list's element stands in it again: the dash before the next element is missing. */
+const beginsAnother = (key: string, node: YAMLMap, path: DocumentPath): boolean =>
+  node.flow !== true &&
+  typeof path[path.length - 1] === 'number' &&
+  isScalar(node.items[0]?.key) &&
+  node.items[0].key.value === key;
 
 function makeScalar(value: unknown): Plain {
   // −0 is 0 to everybody but Object.is.

@@ -179,8 +179,9 @@ const complaints: readonly Complaint[] = [
     say: ([, value]) => `${value} is out of all bounds: write a number within the quantity's range`,
   },
   {
-    pattern: begins(String.raw`(["'“])`),
-    say: ([found]) => `there is a quotation mark ${found}: write the number without it`,
+    pattern: begins(String.raw`["'“”„‘’«»]\s*([^"'“”„‘’«»]*)`),
+    say: ([, inside]) =>
+      `there is a quotation mark that belongs to the test: write ${inside!.trim() ? `"${inside!.trim()}"` : 'it'} with straight quotes around the whole`,
   },
 ];
 

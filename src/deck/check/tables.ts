@@ -55,15 +55,25 @@ function* checkPhases(parts: DeckParts, table: DecisionTable): Generator<Draft> 
 
 function* checkConditions(parts: DeckParts, table: DecisionTable): Generator<Draft> {
   const inputs = new Set(table.inputs);
+  const { quantity } = parts.known;
+  // Which quantity a misspelt input stood for can't be told, and it has been told of.
+  const hasUnknownInput = table.inputs.some((id) => !quantity.has(id));
+  const told = new Set<string>();
   for (const rule of table.rules)
-    for (const id of Object.keys(rule.when))
-      if (!inputs.has(id))
-        yield {
-          code: 'condition-not-input',
-          message: `Conditions stand on the table’s inputs ${sayList(table.inputs.map(quoted))}, found ${quoted(id)}; ${mendOf(parts, id, inputs, 'add it to the inputs or take it away')}.`,
-          path: parts.pathOf(rule, 'when', id),
-          onKey: true,
-        };
+    for (const id of Object.keys(rule.when)) {
+      const isQuantity = quantity.ids.has(id);
+      if (inputs.has(id) || (isQuantity && (hasUnknownInput || told.has(id)))) continue;
+      told.add(id);
+      const mend = isQuantity
+        ? 'add it to the inputs or take it out of the rules'
+        : mendOf(parts, id, inputs, 'write one of these');
+      yield {
+        code: 'condition-not-input',
+        message: `Conditions stand on the table’s inputs ${sayList(table.inputs.map(quoted))}, found ${quoted(id)}; ${mend}.`,
+        path: parts.pathOf(rule, 'when', id),
+        onKey: true,
+      };
+    }
 }
 
 function* checkActions(parts: DeckParts, table: DecisionTable, control: Control): Generator<Draft> {

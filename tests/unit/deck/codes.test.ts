@@ -3,6 +3,8 @@ import { deckCodes } from '../../../src/deck/codes.ts';
 import type { Finding } from '../../../src/deck/findings.ts';
 import { loadDeck } from '../../../src/deck/load.ts';
 import { edited } from './edited.ts';
+import { bracketFaults } from './faults/brackets.ts';
+import { lineFaults } from './faults/lines.ts';
 import { namesFaults } from './faults/names.ts';
 import { numbersFaults } from './faults/numbers.ts';
 import { shapeFaults } from './faults/shape.ts';
@@ -10,7 +12,15 @@ import { structureFaults } from './faults/structure.ts';
 import { textFaults } from './faults/text.ts';
 import { wholeTextFaults } from './faults/whole-texts.ts';
 
-const faults = [...textFaults, ...shapeFaults, ...namesFaults, ...numbersFaults, ...structureFaults];
+const faults = [
+  ...textFaults,
+  ...lineFaults,
+  ...bracketFaults,
+  ...shapeFaults,
+  ...namesFaults,
+  ...numbersFaults,
+  ...structureFaults,
+];
 const warnings = ['unused-quantity', 'unused-source', 'gate-without-values', 'same-label'];
 
 const textFrom = (text: string, { at }: Finding): string =>

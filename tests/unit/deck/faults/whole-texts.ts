@@ -50,6 +50,36 @@ export const wholeTextFaults: readonly TextFault[] = [
     message: 'A deck file must hold a deck, this one is empty; begin it with “format: gatecall-deck/1”.',
   },
   {
+    name: 'a file in UTF-16',
+    code: 'not-utf8',
+    text: new TextDecoder().decode(
+      Uint8Array.from([0xff, 0xfe, ...[...fixtureDeckText].flatMap((c) => [c.charCodeAt(0), 0])]),
+    ),
+    at: { line: 1, column: 1 },
+    message:
+      'A deck file must be a text in UTF-8, this one is UTF-16; save it again with the encoding “UTF-8”.',
+  },
+  {
+    name: 'a file in an encoding of one byte a character',
+    code: 'not-utf8',
+    text: new TextDecoder().decode(
+      Uint8Array.from([...fixtureDeckText.replace('abeam', '90°')].map((c) => c.charCodeAt(0))),
+    ),
+    at: { line: 49, column: 32 },
+    message:
+      'A deck file must be a text in UTF-8, here stands a character in another encoding; save it again with the encoding “UTF-8”.',
+  },
+  {
+    name: 'a picture',
+    code: 'not-utf8',
+    text: new TextDecoder().decode(
+      Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52, 200]),
+    ),
+    at: { line: 1, column: 1 },
+    message:
+      'A deck file must be a text in UTF-8, this one is no text; choose the file that ends in “.deck.yaml”.',
+  },
+  {
     name: 'a list',
     code: 'not-a-mapping',
     text: '# Gates\n- far\n- near\n',
