@@ -154,7 +154,7 @@ describe('a key held down or pressed twice', () => {
     await open(page, '#/drill');
     await page.keyboard.press('Enter');
     await page.evaluate(() => (location.hash = '#/drill'));
-    await page.getByRole('button', { name: /^Start 10/ }).click();
+    await page.getByRole('button', { name: /^Start \d+ scenarios/ }).click();
     await page.locator('.question').waitFor();
     await settled(page);
     // A held key: Chromium repeats the event while `down` is called again.

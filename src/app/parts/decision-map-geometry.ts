@@ -31,8 +31,12 @@ export interface MapWord {
   /** Of its middle. */
   readonly x: number;
   readonly y: number;
-  /** The words, line by line; one letter where there is no room for them. */
+  /** The words, line by line; the outcome's letter where there is no room for them. */
   readonly lines: readonly string[];
+  readonly isLetter: boolean;
+  /** Of the plate under the words. */
+  readonly width: number;
+  readonly height: number;
 }
 
 export interface MapShapes {
@@ -43,7 +47,7 @@ export interface MapShapes {
 
 export const wordSizePx = 13;
 export const wordLinePx = 16;
-const paddingPx = 5;
+const paddingPx = 4;
 /** Half the side of the square that a mark needs for itself. */
 const markPx = 13;
 
@@ -143,12 +147,14 @@ function placedWords(
 ): MapWord[] {
   return regionsOf(grid).flatMap(({ outcome, blocks }): MapWord[] => {
     const phrases = words[outcome] ?? [];
-    for (const lines of [...layouts(phrases), [letterOf(outcome)]]) {
+    const letter = [letterOf(outcome)];
+    for (const lines of [...layouts(phrases), oneWordALine(phrases), letter]) {
+      if (lines.length === 0) continue;
       const width = Math.max(...lines.map((line) => textWidthPx(line, wordSizePx))) + 2 * paddingPx;
-      const height = lines.length * wordLinePx + paddingPx;
+      const height = lines.length * wordLinePx + 2;
       const spots = blocks.flatMap((block) => spotIn(block, width, height, marks) ?? []);
       const best = spots.sort((one, other) => other.room - one.room)[0];
-      if (best) return [{ outcome, x: best.x, y: best.y, lines }];
+      if (best) return [{ outcome, x: best.x, y: best.y, lines, isLetter: lines === letter, width, height }];
     }
     return [];
   });
@@ -166,6 +172,9 @@ function layouts(phrases: readonly string[]): string[][] {
     return lines;
   });
 }
+
+/** For a narrow column. */
+const oneWordALine = (phrases: readonly string[]): string[] => phrases.join(', ').split(' ').filter(Boolean);
 
 /** The middle of a block, or the nearest place in it that keeps off the marks; null when there is none. */
 function spotIn(

@@ -34,8 +34,7 @@ export function mapWords(deck: Deck, phase: string, { outcomes }: DecisionMap): 
     const { actions, overriding } = outcome;
     if (overriding) return Object.entries(actions).map(([control, action]) => say(control, action));
     const [only] = differing;
-    if (isQuiet(outcome))
-      return [differing.length === 1 && only ? say(only, actions[only]!) : 'nothing to correct'];
+    if (isQuiet(outcome)) return [differing.length === 1 && only ? say(only, actions[only]!) : 'hold'];
     return differing.flatMap((control) => {
       const action = actions[control];
       if (action === undefined) return [`no answer on ${inSentence(controlOf(deck, control).label)}`];

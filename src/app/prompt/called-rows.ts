@@ -33,7 +33,8 @@ export function calledRows(
       required: required === null ? 'not asked' : nameOf(required),
       chosen: called ? nameOf(called[id] ?? neutral) : '–',
       verdict,
-      said: verdict === 'opposite' ? ', the wrong way' : '',
+      said:
+        verdict !== 'opposite' ? '' : decision.overriding?.control === id ? ', missed' : ', the wrong way',
     };
   });
 }

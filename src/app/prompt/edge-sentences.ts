@@ -1,7 +1,7 @@
 /** How far a state was from one that calls for something else, in words. */
 import { actionOf, controlOf, quantityOf } from '../../deck/lookup.ts';
 import { sayList, sayValue } from '../../deck/say.ts';
-import type { Deck } from '../../deck/types.ts';
+import type { Deck, Quantity } from '../../deck/types.ts';
 import type { Decision, Edge, EdgeDistance } from '../../rules/types.ts';
 
 const mostSentences = 3;
@@ -25,7 +25,7 @@ export function edgeSentences(
           : [
               {
                 steps: edge.distance / quantity.step,
-                text: `${quantity.label}: the edge is ${sayValue(edge.at, quantity)}, ${sayValue(edge.distance, quantity)} ${way}; past it ${sayChange(deck, actions, edge.actions)}.`,
+                text: `${quantity.label}: ${sayPlace(edge, quantity, way)} ${sayChange(deck, actions, edge.actions)}.`,
               },
             ],
       );
@@ -33,6 +33,14 @@ export function edgeSentences(
     .sort((one, other) => one.steps - other.steps)
     .slice(0, mostSentences)
     .map(({ text }) => text);
+}
+
+/** How far the edge is, or that the state lies on the last value before it. */
+function sayPlace({ at, distance }: Edge, quantity: Quantity, way: string): string {
+  const edge = sayValue(at, quantity);
+  return distance < quantity.step / 2
+    ? `you are at the edge, ${edge}; any ${way} and it is`
+    : `the edge is ${edge}, ${sayValue(distance, quantity)} ${way}; past it`;
 }
 
 function sayChange(

@@ -1,6 +1,7 @@
 /** A run of single scenarios: drawn for what is weakest, one after another, as hard as the level says. */
 import { promptForState } from '../../cards/rule.ts';
 import type { Prompt } from '../../cards/types.ts';
+import { phaseOf } from '../../deck/lookup.ts';
 import { markOf } from '../../drill/coverage.ts';
 import { shownQuantities } from '../../drill/difficulty.ts';
 import { groupMisses, missOf, targetsOfMisses } from '../../drill/miss.ts';
@@ -8,7 +9,7 @@ import { composeRun, scenarioFor, type RunTargets } from '../../drill/plan.ts';
 import type { DrillResult, MissGroup, PlanItem, Scenario } from '../../drill/types.ts';
 import type { Assessment } from '../../grading/types.ts';
 import { seeded } from '../../rules/random.ts';
-import type { Performance, State } from '../../rules/types.ts';
+import type { Performance, Reason, State } from '../../rules/types.ts';
 import { Answering, settleMs } from './answering.svelte.ts';
 import { weaknessOf } from './drill-knowledge.ts';
 import { DrillLevel } from './drill-level.svelte.ts';
@@ -22,6 +23,10 @@ export interface DrillAnswer extends DrillResult {
   readonly headline: string;
   /** The state in words, as it was asked. */
   readonly cue: string;
+  /** What was called for, in words. */
+  readonly expected: string;
+  /** The rules that were not followed. */
+  readonly broken: readonly Pick<Reason, 'table' | 'rule'>[];
 }
 
 export interface DrillRunSetup {
@@ -142,7 +147,7 @@ export class DrillRun {
     return {
       ...prompt,
       card: { ...prompt.card, windowMs },
-      place: item.unmet ? `${prompt.place} · a gate you have not met yet` : prompt.place,
+      place: item.unmet ? `New to you · ${phaseOf(procedure.deck, phase).label}` : prompt.place,
     };
   }
 
@@ -164,12 +169,25 @@ export class DrillRun {
     const { training } = this.#setup;
     const item = this.items[this.results.length]!;
     const event = training.keep(prompt, 'drill', assessment, elapsedMs, markOf(item, scenario));
-    const { performance, timeliness, headline } = assessment;
+    const { performance, timeliness, headline, expected } = assessment;
     const miss = missOf(training.procedure, scenario, assessment);
     this.results = [
       ...this.results,
-      { item, scenario, miss, event, performance, headline, cue: prompt.title },
+      {
+        ...{ item, scenario, miss, event, performance, headline, expected },
+        cue: prompt.title,
+        broken: brokenRules(scenario, assessment),
+      },
     ];
     this.level.answered({ performance, timeliness });
   }
+}
+
+/** The rules whose control was answered otherwise; the scenario's own where none can be told. */
+function brokenRules({ decision, table, rule }: Scenario, { detail }: Assessment): DrillAnswer['broken'] {
+  const broken = decision.reasons.filter(({ control }) => {
+    const verdict = detail.form === 'controls' ? detail.perControl[control]?.verdict : undefined;
+    return verdict === 'wrong' || verdict === 'opposite';
+  });
+  return broken.length > 0 ? broken : [{ table, rule }];
 }
