@@ -7,8 +7,8 @@
 import { DAY_MS } from './local-day.ts';
 import type { CardMemory, Scheduler } from './types.ts';
 
-/** A card not answered desired comes back in the same session, at most this often. */
-export const MOST_REPEATS = 6;
+/** A card not answered desired comes back in the same session, at most this often: four tries are enough for one evening. Own choice, no source. */
+export const MOST_REPEATS = 3;
 
 /** Share of repeats that are answered desired, the answer having been shown minutes before. Own estimate, no source. */
 export const REPEAT_SUCCESS = 0.8;

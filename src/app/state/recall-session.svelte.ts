@@ -4,6 +4,8 @@ import { biasOf } from '../../grading/bias.ts';
 import {
   answered,
   current,
+  looked,
+  progress,
   remainingSeconds,
   startRun,
   takenBack,
@@ -11,7 +13,9 @@ import {
 } from '../../memory/run.ts';
 import type { SessionPlan } from '../../memory/types.ts';
 import { quantityOf } from '../../deck/lookup.ts';
+import { MOST_REPEATS } from '../../memory/worth.ts';
 import { Answering } from './answering.svelte.ts';
+import { lookAt, type Look } from './look-first.ts';
 import type { Settings } from './settings.svelte.ts';
 import type { Training } from './training.svelte.ts';
 
@@ -23,6 +27,8 @@ export class RecallSession {
   readonly #monotonicMs: () => number;
   run = $state.raw<SessionRun>()!;
   answering = $state.raw<Answering | null>(null);
+  /** A card missed again and again, to be read before it is asked once more. */
+  look = $state.raw<Look | null>(null);
   /** Events of this session, newest last, to take back; null where a card was only shown. */
   #events: (string | null)[] = [];
   /** New cards that were shown before they were tried: next time they are asked in earnest. */
@@ -39,7 +45,17 @@ export class RecallSession {
   }
 
   get finished(): boolean {
-    return this.answering === null;
+    return this.answering === null && this.look === null;
+  }
+
+  /** Cards that were asked as often as a session may and not answered desired: they wait for the next one. */
+  get givenUp(): readonly string[] {
+    return progress(this.run).givenUp;
+  }
+
+  /** Of the card that is looked at. */
+  get triesLeft(): number {
+    return 1 + MOST_REPEATS - (current(this.run)?.repeat ?? 0);
   }
 
   get minutesLeft(): number {
@@ -69,6 +85,14 @@ export class RecallSession {
     const { answering } = this;
     if (!answering?.assessment || !answering.mayGoOn) return;
     this.run = answered(this.run, answering.assessment.performance);
+    this.#ask();
+  }
+
+  /** The card was read: it is asked some others later. Nothing goes on record. */
+  readOn(): void {
+    if (this.look === null) return;
+    this.run = looked(this.run);
+    this.#events.push(null);
     this.#ask();
   }
 
@@ -112,20 +136,23 @@ export class RecallSession {
   #ask(): void {
     const item = current(this.run);
     const card = item && this.#training.card(item.id);
-    if (!card) {
-      this.answering = null;
+    this.look = null;
+    this.answering = null;
+    if (!card) return;
+    const prompt = this.#training.freshPrompt(card);
+    if (item.lookFirst) {
+      this.look = lookAt(this.#training.procedure, prompt);
       return;
     }
     this.answering = new Answering({
       procedure: this.#training.procedure,
-      prompt: this.#training.freshPrompt(card),
+      prompt,
       timing: this.#settings.timing,
       desiredInARow: this.#training.history(card.id)?.desiredInARow ?? 0,
       fresh: this.#training.history(card.id) === null && !this.#introduced.has(card.id),
       monotonicMs: this.#monotonicMs,
       onGraded: (assessment, elapsedMs) => {
-        const { prompt, shown } = this.answering!;
-        if (shown) {
+        if (this.answering!.shown) {
           this.#introduced.add(card.id);
           this.#events.push(null);
           return;

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import {
   answered,
   current,
+  LOOK_FROM_REPEAT,
+  looked,
   progress,
   remainingSeconds,
   REPEAT_AFTER,
@@ -110,6 +112,46 @@ describe('a run', () => {
   it('counts what is done and what is left', () => {
     const run = after(runOf(4), ['desired', 'outside', 'desired']);
     expect(progress(run)).toEqual({ done: 2, givenUp: [], left: 2 });
+  });
+});
+
+describe('a card missed again and again', () => {
+  const misses = (count: number): SessionRun => after(runOf(1), Array(count).fill('outside'));
+
+  it('is to be looked at before it is asked once more', () => {
+    expect(current(misses(LOOK_FROM_REPEAT - 1))?.lookFirst).toBe(false);
+    expect(current(misses(LOOK_FROM_REPEAT))?.lookFirst).toBe(true);
+  });
+
+  it('is asked some others after the look, which counts as no try', () => {
+    const answers = ['outside', 'desired', 'desired', 'desired', 'desired', 'outside'] as const;
+    let run = after(runOf(20), answers);
+    run = after(run, ['desired', 'desired', 'desired', 'desired']);
+    expect(current(run)).toMatchObject({ id: 'card 0', repeat: 2, lookFirst: true });
+    const seen = looked(run);
+    expect(current(seen)?.id).not.toBe('card 0');
+    expect(takenBack(seen)).toEqual(run);
+    const later = after(seen, ['desired', 'desired', 'desired', 'desired']);
+    expect(current(later)).toMatchObject({ id: 'card 0', repeat: 2, lookFirst: false });
+  });
+
+  it('is given up after a last try', () => {
+    let run = runOf(1);
+    let tries = 0;
+    for (let card = current(run); card !== null; card = current(run)) {
+      if (card.lookFirst) run = looked(run);
+      else {
+        run = answered(run, 'outside');
+        tries++;
+      }
+    }
+    expect(tries).toBe(1 + MOST_REPEATS);
+    expect(progress(run).givenUp).toEqual(['card 0']);
+  });
+
+  it('is not looked at before', () => {
+    const run = misses(1);
+    expect(looked(run)).toBe(run);
   });
 });
 
