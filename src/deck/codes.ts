@@ -80,7 +80,16 @@ const senseCodes = [
   'answer-among-choices',
 ] as const;
 
-const warningCodes = ['unused-quantity', 'unused-source', 'gate-without-values', 'same-label'] as const;
+const warningCodes = [
+  'unused-quantity',
+  'unused-source',
+  'gate-without-values',
+  'same-label',
+  'off-step',
+  'cue-tells-value',
+  'typographic-quotes',
+  'doubtful-remark',
+] as const;
 
 export const deckCodes = [
   ...textCodes,

@@ -6,6 +6,7 @@ import { mostAliases, mostElements, mostKeys, mostNesting } from './limits.ts';
 import { reservedNames, type Plain } from './plain-data.ts';
 import { quoted } from './quoting.ts';
 import { slipInList, slipsInBraces } from './yaml-commas.ts';
+import { doubtAbout } from './yaml-doubts.ts';
 import { wordsForMissingDash } from './yaml-slips.ts';
 
 export interface MadeData {
@@ -68,7 +69,11 @@ export function plainDataOf(document: Document.Parsed, text: string): MadeData {
       }
       return node.items.map((item, index) => make(item, [...path, index]));
     }
-    if (isScalar(node)) return makeScalar(node.value);
+    if (isScalar(node)) {
+      const doubt = doubtAbout(node, path, text);
+      if (doubt) drafts.push({ ...doubt, severity: 'warning', path });
+      return makeScalar(node.value);
+    }
     return null;
   }
 

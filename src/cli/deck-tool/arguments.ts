@@ -38,8 +38,9 @@ export const usage = `Judges decks, lists their cards, decides by their rules, d
       Reads situations from the standard input, a JSON object on each line, quantity to number,
       and writes for each what the rules ask for:
       {"actions": {control: action}, "overriding": action or null, "rules": [table/rule, ...]}
-      A line that is none is said on the standard error with its number; the others are still
-      answered. Exit code 1 when there was one.
+      A line that is none gets, in its place, {"error": words, "line": its number}, which is also
+      said on the standard error; the others are still answered. Exit code 1 when there was one.
+      So the n-th line of the output belongs to the n-th of the input; empty lines don't count.
 
   npm run deck -- scenarios FILE [--count N] [--seed N] [--rule TABLE/RULE]
                             [--closeness wide|near|edge] [--twins]

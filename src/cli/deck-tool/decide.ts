@@ -8,7 +8,7 @@ import { writtenDecision } from './written-decision.ts';
 /** Beyond this a line is no situation. */
 const longestLine = 100_000;
 
-/** `decide`: an answer for each line of the standard input that is a situation of the phase. */
+/** `decide`: an answer for each line of the standard input, in order; empty lines get none. */
 export async function decideLines(path: string, phase: string, io: Io): Promise<ExitCode> {
   const procedure = await soundDeck(path, io);
   if (procedure === null) return 1;
@@ -26,7 +26,10 @@ export async function decideLines(path: string, phase: string, io: Io): Promise<
     if (read.ok) io.out(JSON.stringify(writtenDecision(decide(procedure, phase, read.state))));
     else {
       exitCode = 1;
-      io.err(`line ${number}: ${read.faults.join(' ')}`);
+      const error = read.faults.join(' ');
+      io.err(`line ${number}: ${error}`);
+      // In the line's own place, so that the n-th answer belongs to the n-th situation.
+      io.out(JSON.stringify({ error, line: number }));
     }
   }
   return exitCode;

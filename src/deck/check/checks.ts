@@ -3,6 +3,7 @@ import type { Draft } from '../draft.ts';
 import type { DeckParts } from '../parts.ts';
 import { checkBands } from './bands.ts';
 import { checkControls } from './controls.ts';
+import { checkCues } from './cues.ts';
 import { checkGates } from './gates.ts';
 import { checkIds } from './ids.ts';
 import { checkNotes } from './notes.ts';
@@ -10,6 +11,7 @@ import { checkPhases } from './phases.ts';
 import { checkPlates } from './plates.ts';
 import { checkQuantities } from './quantities.ts';
 import { checkReferences } from './references.ts';
+import { checkSteps } from './steps.ts';
 import { checkTables } from './tables.ts';
 import { checkUnused } from './unused.ts';
 
@@ -18,6 +20,8 @@ export const checks: readonly ((parts: DeckParts) => Iterable<Draft>)[] = [
   checkReferences,
   checkQuantities,
   checkBands,
+  checkSteps,
+  checkCues,
   checkGates,
   checkControls,
   checkPhases,

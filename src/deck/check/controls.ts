@@ -63,13 +63,16 @@ function* checkNeutrals(parts: DeckParts, control: Control): Generator<Draft> {
     };
   if (neutral.length > 0 || parts.isBroken(control)) return;
   const reason = reasonForNeutral(parts, control.id);
-  if (reason !== null)
-    yield {
-      code: 'missing-neutral',
-      message: `A control needs a neutral action when ${reason}, this one has none; add “neutral: true” to the action that means to leave it.`,
-      path: parts.pathOf(control, 'actions'),
-      onKey: true,
-    };
+  yield {
+    code: 'missing-neutral',
+    severity: reason === null ? 'warning' : 'error',
+    message:
+      reason === null
+        ? 'A control should have a neutral action, the one that leaves it as it is, this one has none; add “neutral: true” to that action.'
+        : `A control needs a neutral action when ${reason}, this one has none; add “neutral: true” to the action that means to leave it.`,
+    path: parts.pathOf(control, 'actions'),
+    onKey: true,
+  };
 }
 
 /** Where "nothing is called for" can be the answer. */

@@ -4,6 +4,7 @@ import type { Finding } from '../../../src/deck/findings.ts';
 import { loadDeck } from '../../../src/deck/load.ts';
 import { edited } from './edited.ts';
 import { bracketFaults } from './faults/brackets.ts';
+import { doubtFaults } from './faults/doubts.ts';
 import { lineFaults } from './faults/lines.ts';
 import { namesFaults } from './faults/names.ts';
 import { numbersFaults } from './faults/numbers.ts';
@@ -15,13 +16,20 @@ import { wholeTextFaults } from './faults/whole-texts.ts';
 const faults = [
   ...textFaults,
   ...lineFaults,
+  ...doubtFaults,
   ...bracketFaults,
   ...shapeFaults,
   ...namesFaults,
   ...numbersFaults,
   ...structureFaults,
 ];
-const warnings = ['unused-quantity', 'unused-source', 'gate-without-values', 'same-label'];
+const warnings = [
+  'unused-quantity',
+  'unused-source',
+  'gate-without-values',
+  'same-label',
+  ...['off-step', 'cue-tells-value', 'typographic-quotes', 'doubtful-remark'],
+];
 
 const textFrom = (text: string, { at }: Finding): string =>
   text.split('\n')[at!.line - 1]!.slice(at!.column - 1);
@@ -29,14 +37,14 @@ const textFrom = (text: string, { at }: Finding): string =>
 describe('a fault in a deck', () => {
   it.each(faults.map((fault) => [fault.code, fault.edit[1].trim().slice(0, 60), fault] as const))(
     '%s: %s',
-    (code, _, { edit, at, where, message }) => {
+    (code, _, { edit, at, where, message, severity }) => {
       const text = edited(...edit);
       const { deck, findings } = loadDeck(text);
       expect(findings.map((finding) => finding.code)).toEqual([code]);
       const [finding] = findings;
       expect(finding).toMatchObject({ where, message });
       expect(textFrom(text, finding!).slice(0, at.length)).toBe(at);
-      expect(finding!.severity).toBe(warnings.includes(code) ? 'warning' : 'error');
+      expect(finding!.severity).toBe(severity ?? (warnings.includes(code) ? 'warning' : 'error'));
       expect(deck === null).toBe(finding!.severity === 'error');
     },
   );

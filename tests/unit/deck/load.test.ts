@@ -161,8 +161,12 @@ describe('a broken part', () => {
 });
 
 describe('a control without a neutral action', () => {
-  it('is fine when a table answers for it in every phase', () => {
-    expect(codesOf(edited('spoken: hold the nose, neutral: true', 'spoken: hold the nose'))).toEqual([]);
+  it('is only doubtful when a table answers for it in every phase', () => {
+    const { deck, findings } = loadDeck(
+      edited('spoken: hold the nose, neutral: true', 'spoken: hold the nose'),
+    );
+    expect(findings).toMatchObject([{ code: 'missing-neutral', severity: 'warning' }]);
+    expect(deck).not.toBeNull();
   });
 
   it('needs one in a phase without a table for it', () => {

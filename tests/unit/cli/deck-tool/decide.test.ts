@@ -56,21 +56,28 @@ describe('decide', () => {
     ['the constructor', line({ constructor: 1 }), '“constructor”'],
     ['a value that can not occur', line({ altitude: 4000 }), '“altitude” is 4000'],
     ['an endless line', `{"altitude":${'1'.repeat(200_000)}}`, 'too many'],
-  ])('says with its number that a line is %s, and still answers the others', async (_, bad, words) => {
-    const { exitCode, out, err } = await deckTool(command, [line(), bad, line()]);
-    expect(exitCode).toBe(1);
-    expect(out.map((text) => JSON.parse(text) as unknown)).toEqual([fairAnswer, fairAnswer]);
-    expect(err).toHaveLength(1);
-    expect(err[0]).toMatch(/^line 2: /);
-    expect(err[0]).toContain(words);
-  });
+  ])(
+    'says with its number, in its place, that a line is %s, and still answers the others',
+    async (_, bad, words) => {
+      const { exitCode, out, err } = await deckTool(command, [line(), bad, line()]);
+      expect(exitCode).toBe(1);
+      const [first, second, third] = out.map((text) => JSON.parse(text) as unknown);
+      expect([out.length, first, third]).toEqual([3, fairAnswer, fairAnswer]);
+      expect(second).toEqual({ error: err[0]!.slice('line 2: '.length), line: 2 });
+      expect(err).toHaveLength(1);
+      expect(err[0]).toMatch(/^line 2: /);
+      expect(err[0]).toContain(words);
+    },
+  );
 
   it('lets a byte order mark before the first line pass', async () => {
     expect((await deckTool(command, [`\uFEFF${line()}`])).exitCode).toBe(0);
   });
 
   it('counts empty lines when it numbers a bad one', async () => {
-    expect((await deckTool(command, ['', '', 'x'])).err[0]).toMatch(/^line 3: /);
+    const { out, err } = await deckTool(command, ['', '', 'x']);
+    expect(err[0]).toMatch(/^line 3: /);
+    expect(out.map((text) => JSON.parse(text) as unknown)).toMatchObject([{ line: 3 }]);
   });
 
   it.each(['arival', 'constructor', '__proto__'])('names the phases when there is no “%s”', async (phase) => {
