@@ -113,21 +113,27 @@ describe.each([
     await close();
   });
 
-  it('in a drill, asked and graded, and after the run', async () => {
-    const { page, close } = await visit(settings(theme));
+  it('in a drill: what to drill, asked, paused, graded with its map, and after the run', async () => {
+    const { page, close } = await visit(settings(theme, { drillLength: 10 }));
     await page.evaluate(() => (location.hash = '#/drill'));
     await page.getByRole('button', { name: /^Start/ }).waitFor();
+    expect(await violations(page), 'what to drill').toEqual([]);
     await page.keyboard.press('Enter');
     await page.locator('.question').waitFor();
     expect(await violations(page), 'asked').toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByRole('heading', { name: 'Paused' }).waitFor();
+    expect(await violations(page), 'paused').toEqual([]);
+    await page.keyboard.press('Escape');
     for (let i = 0; i < 10; i++) {
       await page.locator('.question').waitFor();
       await settled(page);
       await page.keyboard.press(i % 2 === 0 ? 'Enter' : '?');
       await page.locator('.feedback').waitFor();
+      if (i === 0) await page.getByText('The map in words').click();
       if (i < 2) expect(await violations(page), `graded ${i}`).toEqual([]);
       await settled(page);
-      await page.keyboard.press('Enter');
+      await page.getByRole('button', { name: 'Next' }).click();
     }
     await page.getByRole('heading', { name: 'Run done' }).waitFor();
     expect(await violations(page), 'after the run').toEqual([]);
