@@ -149,19 +149,14 @@ class Flight {
   }
 
   #crossGates(before: State, after: State): void {
-    const { procedure } = this.#pass;
-    const { phase, plan } = this.#flown;
+    const { phase, plan, flown } = this.#flown;
     const secondsIn = (this.nowMs - this.#enteredMs) / 1000;
-    const cross = (gate: string): void => {
-      this.#crossings.push(crossingOf(procedure, this.#flown, gate, after, this.nowMs));
-    };
     for (const { gate, at } of plan.through ?? [])
       if (this.#ahead.includes(gate) && isAt(at, before, after, secondsIn)) {
-        cross(gate);
+        this.#cross(gate, flown, after);
         this.#ahead = this.#ahead.filter((id) => id !== gate);
       }
     if (isAt(plan.until, before, after, secondsIn) || secondsIn >= (plan.longestS ?? Infinity)) {
-      cross(phase.to);
       this.#leavePhase(after);
       return;
     }
@@ -172,17 +167,26 @@ class Flight {
     else if (secondsIn * 1000 >= mostPhaseMs) this.#end({ kind: 'stuck', tMs: this.nowMs });
   }
 
+  /** A gate between two phases is crossed as the second begins: rolled in, say, with what that adds. */
   #leavePhase(state: State): void {
-    const next = phaseFrom(this.#pass.procedure, this.#flown.phase.to);
+    const { flown, phase } = this.#flown;
+    const next = phaseFrom(this.#pass.procedure, phase.to);
+    const begun = next ? enter(this.#pass.procedure, next, state, this.#pass.start, false) : state;
+    this.#cross(phase.to, [...flown, ...(next?.flown ?? [])], begun);
     if (this.#isMissed) return this.#end({ kind: 'missed-go-around', tMs: this.nowMs });
     if (!next) return this.#end({ kind: 'complete', tMs: this.nowMs });
     this.#closeLeg();
     this.#legs = [...this.#legs, { phase: next.phase.id, fromMs: this.nowMs, toMs: null }];
     this.#flown = next;
-    this.#state = enter(this.#pass.procedure, next, state, this.#pass.start, false);
+    this.#state = begun;
     this.#enteredMs = this.nowMs;
     this.#ahead = gatesAhead(next);
     this.#past = [];
+  }
+
+  #cross(gate: string, flown: readonly string[], state: State): void {
+    const { procedure } = this.#pass;
+    this.#crossings.push(crossingOf(procedure, this.#flown.phase.id, flown, gate, state, this.nowMs));
   }
 
   #end(end: PassEnd): void {

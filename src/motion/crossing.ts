@@ -3,13 +3,13 @@ import { gateOf, quantityOf } from '../deck/lookup.ts';
 import { gradeValue } from '../rules/band.ts';
 import { nearestMultiple } from '../rules/steps.ts';
 import type { Performance, Procedure, State } from '../rules/types.ts';
-import type { FlownPhase } from './phase-motion.ts';
 import type { CrossedValue, Crossing } from './types.ts';
 
-/** Grades the gate's values that the phase works out, each in the steps it is called in. */
+/** Grades the gate's values that are worked out there, each in the steps it is called in. */
 export function crossingOf(
   { deck }: Procedure,
-  { phase, flown }: FlownPhase,
+  phase: string,
+  flown: readonly string[],
   gate: string,
   state: State,
   tMs: number,
@@ -24,7 +24,7 @@ export function crossingOf(
   return {
     gate,
     tMs,
-    phase: phase.id,
+    phase,
     values,
     performance: worst(values.map(({ grade }) => grade.performance)),
   };

@@ -14,7 +14,8 @@ export function targetsUpTo(deck: Deck, gate: string): State {
 }
 
 /**
- * The state a phase begins with, from the one before it. Where a pass starts, a quantity that the gate
+ * The state a phase begins with, from the one before it; entries are worked out in their order, each from
+ * what those above it made. Where a pass starts, a quantity that the gate
  * names keeps its target if its entry is a change of itself: the change has been made already.
  */
 export function entryState(deck: Deck, { phase, plan }: FlownPhase, before: State, isStart: boolean): State {
@@ -22,7 +23,7 @@ export function entryState(deck: Deck, { phase, plan }: FlownPhase, before: Stat
   const here = gateOf(deck, phase.from).values;
   for (const [id, sum] of Object.entries(plan.entry ?? {})) {
     if (isStart && sum.factors?.[id] !== undefined && here[id]) continue;
-    const value = valueOfSum(sum, before);
+    const value = valueOfSum(sum, state);
     if (value !== null) state[id] = value;
     else if (!isStart) Reflect.deleteProperty(state, id);
   }
