@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { deckCodes } from '../../../src/deck/codes.ts';
 import type { Finding } from '../../../src/deck/findings.ts';
 import { loadDeck } from '../../../src/deck/load.ts';
+import { ruleCodes } from '../../../src/rules/codes.ts';
+import { documentedCodes } from './documented-codes.ts';
 import { edited } from './edited.ts';
 import { bracketFaults } from './faults/brackets.ts';
 import { doubtFaults } from './faults/doubts.ts';
@@ -66,6 +68,23 @@ describe('the list of codes', () => {
 
   it.each(deckCodes.filter((code) => code !== 'more-findings'))('has a failing deck for %s', (code) => {
     expect(shown).toContain(code);
+  });
+});
+
+describe('the table of codes for developers', () => {
+  it.each(deckCodes)('has a row for %s', (code) => {
+    expect([...documentedCodes.keys()]).toContain(code);
+  });
+
+  it.each(
+    faults.map(({ code, severity }) => [code, severity ?? (warnings.includes(code) ? 'warning' : 'error')]),
+  )('says that %s is of severity %s', (code, severity) => {
+    expect(documentedCodes.get(code)).toContain(severity);
+  });
+
+  it('has no row for a code that is gone', () => {
+    const known: readonly string[] = [...deckCodes, ...ruleCodes];
+    expect([...documentedCodes.keys()].filter((code) => !known.includes(code))).toEqual([]);
   });
 });
 

@@ -3,6 +3,7 @@ import { deckCodes } from '../../../src/deck/codes.ts';
 import { analyse } from '../../../src/rules/analyse.ts';
 import { ruleCodes, type RuleCode } from '../../../src/rules/codes.ts';
 import { readProcedure } from '../../../src/rules/read.ts';
+import { documentedCodes } from '../deck/documented-codes.ts';
 import { fixtureDeckText } from '../deck/fixture.ts';
 
 /** For each code an edit of the fixture deck that makes it faulty so. */
@@ -29,12 +30,18 @@ describe('every code of the rule engine', () => {
     expect(fixtureDeckText).toContain(from);
     const { procedure, findings } = readProcedure(fixtureDeckText.replace(from, to));
     const all = [...findings, ...(procedure ? analyse(procedure) : [])];
-    expect(all.map((finding) => finding.code)).toContain(code);
+    const found = all.filter((finding) => finding.code === code);
+    expect(found).not.toEqual([]);
+    for (const { severity } of found) expect(documentedCodes.get(code)).toContain(severity);
   });
 
   it('analysis-incomplete', () => {
     const { procedure } = readProcedure(fixtureDeckText);
     expect(analyse(procedure!, { work: 1 }).map(({ code }) => code)).toContain('analysis-incomplete');
+  });
+
+  it.each(ruleCodes)('%s has a row in the table for developers', (code) => {
+    expect([...documentedCodes.keys()]).toContain(code);
   });
 
   it('is none of the loader’s', () => {
