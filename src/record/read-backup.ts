@@ -29,7 +29,7 @@ export function readBackup(text: string, nowMs: number): ReadBackup {
   if (text.length > mostBackupText)
     return refused(
       'too-large',
-      `The file is longer than ${sayMillions(mostBackupText)} characters, too long for a backup.`,
+      `The file is longer than ${sayMillions(mostBackupText)} characters, too long for a saved record.`,
     );
   let data: unknown;
   try {
@@ -42,7 +42,10 @@ export function readBackup(text: string, nowMs: number): ReadBackup {
   const wrong = formatProblem(format);
   if (wrong !== null) return refused(...wrong);
   if (!Array.isArray(events))
-    return refused('not-a-backup', 'The file says that it is a backup, but has no list named “events”.');
+    return refused(
+      'not-a-backup',
+      'The file says that it is a saved record, but has no list named “events”.',
+    );
   const read = readEvents(events, nowMs);
   const readDecks = decks === undefined ? { decks: [], problems: [] } : readDeckFiles(decks);
   const readSettings = settings === undefined ? { settings: null, problems: [] } : settingsIn(settings);
@@ -75,10 +78,10 @@ function fieldsOf(data: unknown): Readonly<Record<string, unknown>> {
 function sayFault(text: string): string {
   if (text.trim() === '') return 'The file is empty.';
   const fault = jsonFault(text.replace(/^\ufeff/, ''));
-  if (fault === null) return 'The file is nested too deeply to be a backup.';
+  if (fault === null) return 'The file is nested too deeply to be a saved record.';
   const { line, column, atEnd } = fault;
   if (atEnd)
-    return `The file is cut off: it ends at line ${line}, column ${column}, before it is complete. Export it anew.`;
+    return `The file is cut off: it ends at line ${line}, column ${column}, before it is complete. Save the record anew.`;
   return `The file is not JSON: it can’t be read on at line ${line}, column ${column}.`;
 }
 
@@ -87,12 +90,12 @@ function formatProblem(format: unknown): [RecordProblemCode, string] | null {
   if (typeof format !== 'string' || version === undefined)
     return [
       'not-a-backup',
-      `The file is JSON, but no backup: its “format” is not “${backupFormat}/${backupVersion}”.`,
+      `The file is JSON, but no saved record: its “format” is not “${backupFormat}/${backupVersion}”.`,
     ];
   if (Number(version) <= backupVersion && Number(version) > 0) return null;
   return [
     'newer-backup',
-    `The backup was written by a newer version of Gatecall (its format is ${version}, this one reads ${backupVersion}). Reload the page for the newest version, then import it.`,
+    `The saved record was written by a newer version of Gatecall (its format is ${version}, this one reads ${backupVersion}). Reload the page for the newest version, then bring it in.`,
   ];
 }
 
@@ -119,7 +122,7 @@ function readEvents(raws: readonly unknown[], nowMs: number) {
       code: 'odd-time',
       message:
         `${sayOf(odd.length, raws.length)} ${odd.length === 1 ? 'is' : 'are'} dated before 2020 or in the future, and ` +
-        `stayed out: ${sayFirst(odd)}. If they are right, this device’s date is wrong: set it, then import the file once more.`,
+        `stayed out: ${sayFirst(odd)}. If they are right, this device’s date is wrong: set it, then bring the file in once more.`,
     });
   if (merged.conflicts.length > 0)
     problems.push({
@@ -132,7 +135,7 @@ function readEvents(raws: readonly unknown[], nowMs: number) {
 function readDeckFiles(raws: unknown): { decks: DeckFile[]; problems: RecordProblem[] } {
   const problem = (message: string): RecordProblem => ({ code: 'bad-deck', message });
   if (!Array.isArray(raws))
-    return { decks: [], problems: [problem('The backup’s “decks” is not a list; no deck came in.')] };
+    return { decks: [], problems: [problem('The saved record’s “decks” is not a list; no deck came in.')] };
   const decks = new Map<string, DeckFile>();
   const bad: string[] = [];
   raws.slice(0, mostDecks).forEach((raw, i) => {
@@ -148,7 +151,9 @@ function readDeckFiles(raws: unknown): { decks: DeckFile[]; problems: RecordProb
     );
   if (raws.length > mostDecks)
     problems.push(
-      problem(`The backup holds ${sayCount(raws.length, 'deck file')}; the first ${mostDecks} were read.`),
+      problem(
+        `The saved record holds ${sayCount(raws.length, 'deck file')}; the first ${mostDecks} were read.`,
+      ),
     );
   return { decks: [...decks.values()], problems };
 }
@@ -156,7 +161,7 @@ function readDeckFiles(raws: unknown): { decks: DeckFile[]; problems: RecordProb
 function settingsIn(raw: unknown) {
   const sound = harmIn(raw) === null && JSON.stringify(raw).length <= mostSettingsText;
   if (sound) return { settings: raw as Readonly<Record<string, unknown>>, problems: [] };
-  const message = 'The backup’s settings can’t be read; those of this device stay.';
+  const message = 'The saved record’s settings can’t be read; those of this device stay.';
   return { settings: null, problems: [{ code: 'bad-settings', message }] satisfies RecordProblem[] };
 }
 

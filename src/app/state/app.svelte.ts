@@ -11,6 +11,7 @@ import { hrefOf, readRoute, type Page, type Route } from './route.svelte.ts';
 import type { Settings } from './settings.svelte.ts';
 import { firstDeck } from './shipped-decks.ts';
 import { Training } from './training.svelte.ts';
+import { troublesOf, type Trouble } from './troubles.ts';
 
 export interface AppSetup {
   readonly settings: Settings;
@@ -34,7 +35,10 @@ export class App {
   session = $state.raw<RecallSession | null>(null);
   run = $state.raw<DrillRun | null>(null);
   /** Says that writing fails, or that something could not be read. */
-  troubles = $state.raw<readonly string[]>([]);
+  troubles = $state.raw<readonly Trouble[]>([]);
+  /** Keys of the troubles that the pilot has read and closed. */
+  #closed = $state.raw<readonly string[]>([]);
+  deckTrouble = $state.raw<string | null>(null);
   /** Lets a new version of the app in. */
   update = $state.raw<(() => void) | null>(null);
 
@@ -71,9 +75,10 @@ export class App {
   async chooseDeck(id: string): Promise<void> {
     const deck = (await this.library.deck(id)) ?? (await this.library.deck(firstDeck));
     if (!deck) {
-      this.troubles = [`The deck “${id}” could not be loaded. Reload the page, or choose another deck.`];
+      this.deckTrouble = `The deck “${id}” could not be loaded. Reload the page, or choose another deck.`;
       return;
     }
+    this.deckTrouble = null;
     this.training?.close();
     this.session = null;
     this.run = null;
@@ -126,7 +131,16 @@ export class App {
     this.settings.change({ cautionSeen: true });
   }
 
+  /** Those to be shown over every page. */
+  get openTroubles(): readonly Trouble[] {
+    return this.troubles.filter(({ key }) => !this.#closed.includes(key));
+  }
+
+  closeTrouble(key: string): void {
+    this.#closed = [...this.#closed, key];
+  }
+
   #readTroubles(): void {
-    this.troubles = this.record.problems.map(({ message }) => message);
+    this.troubles = troublesOf(this.record.problems);
   }
 }

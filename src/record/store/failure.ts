@@ -5,15 +5,15 @@ import type { WriteFailure } from './store.ts';
 const messages: Record<WriteFailure['reason'], string> = {
   full:
     'This device has no room left for the training record. Your last answers are held in memory only: ' +
-    'export a backup now, then free some space; they are written as soon as there is room.',
+    'save the record as a file now, then free some space; they are written as soon as there is room.',
   blocked:
     'The browser does not let this page keep data, as in a private window or with site data blocked. ' +
-    'Answers are held in memory only: export a backup before you close the page.',
+    'Answers are held in memory only: save the record as a file before you close the page.',
   'lost-connection':
     'The browser dropped its connection to the training record, and a new one could not be had. Your last ' +
-    'answers are held in memory: export a backup, then reload the page.',
+    'answers are held in memory: save the record as a file, then reload the page.',
   unknown:
-    'The training record could not be written. Your last answers are held in memory: export a backup, ' +
+    'The training record could not be written. Your last answers are held in memory: save the record as a file, ' +
     'then reload the page.',
 };
 

@@ -69,5 +69,5 @@ export const twoContents = (count: number): RecordProblem => ({
   code: 'same-id',
   message:
     `The training record holds ${count === 1 ? 'an entry' : `${count} entries`} in two versions, which a ` +
-    'damaged or altered backup can bring in. One version counts, the same on every device; the other is left as it is.',
+    'damaged or altered saved record can bring in. One version counts, the same on every device; the other is left as it is.',
 });

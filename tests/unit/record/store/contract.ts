@@ -51,7 +51,7 @@ export function storeContract(name: string, newPlace: () => Place): void {
     it('keeps what it doesn’t understand word for word', async () => {
       const store = newPlace().open();
       const id = testIds().next(eveningMs);
-      const raw = { kind: 'pass', id, atMs: eveningMs, legs: [{ wind: 20 }] };
+      const raw = { kind: 'wind-log', id, atMs: eveningMs, legs: [{ wind: 20 }] };
       const stranger: KeptEvent = { kind: 'stranger', id, atMs: eveningMs, raw };
       await store.append(stranger);
       expect(await eventsIn(store)).toEqual([stranger]);
@@ -214,7 +214,7 @@ export function failingContract(
         place.setFault(reason);
         const result = await store.append(second!);
         expect(result).toMatchObject({ ok: false, reason });
-        expect(result.ok ? '' : result.message).toMatch(/memory.*export a backup/s);
+        expect(result.ok ? '' : result.message).toMatch(/memory.*save the record as a file/s);
         expect(store.pending).toEqual([second]);
         place.setFault(null);
         expect(await eventsIn(place.open())).toEqual([first]);
