@@ -30,7 +30,8 @@ export function encodeChunk(events: readonly KeptEvent[]): string {
   for (const event of events) {
     if (event.kind === 'answer') writer.answer(event);
     else if (event.kind === 'undo') writer.undo(event);
-    else writer.line('x', event.raw);
+    // A pass too: an older version carries it as what it doesn't know.
+    else writer.line('x', rawEvent(event));
   }
   return writer.lines.join('\n');
 }
@@ -207,7 +208,7 @@ function damaged(readable: number, promised: number | null): RecordProblem {
     code: 'damaged-chunk',
     message:
       `A part of the training record is damaged. ${readableOf} of its entries can be read, and count; ` +
-      'the rest is left as it is. Import a backup to bring back what it holds.',
+      'the rest is left as it is. Bring in a saved record to get back what it holds.',
   };
 }
 

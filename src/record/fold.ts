@@ -1,25 +1,43 @@
 /**
- * Events -> what is remembered of each card. The order of ids decides, not that of arrival: any
+ * Events -> what is remembered of each card, and which passes stand. The order of ids decides, not that of arrival: any
  * permutation, in any pieces, with any repeats, gives the same.
  *
- * An undo takes back what it names: an answer, or another undo. So an undone undo is a redo, and an
- * answer stands when no standing undo names it. Each undo names one event, so the undos above an
+ * An undo takes back what it names: an answer, a pass, or another undo. So an undone undo is a redo, and
+ * an answer stands when no standing undo names it. Each undo names one event, so the undos above an
  * answer form a tree, and every answer has one verdict, whatever undos of undos there are. One that
  * names an event not yet known waits for it.
+ *
+ * A pass counts on many cards: an answer on those of its rules, and cards of the values that were
+ * missed fall due, see `pass-event.ts`.
  */
 import type { Rating } from '../grading/types.ts';
 import type { CardMemory, Scheduler } from '../memory/types.ts';
-import type { AnswerEvent, Call, CardHistory, EventId, Histories, KeptEvent } from './types.ts';
+import { effectsOf } from './pass-event.ts';
+import type { AnswerEvent, Call, CardHistory, EventId, Histories, KeptEvent, PassEvent } from './types.ts';
 
 /** The key of a card's history. Deck ids hold no slash, so it is unambiguous. */
 export const cardKey = (deck: string, card: string): string => `${deck}/${card}`;
 
-/** One answer, standing or not: what it takes to fold its card anew. */
+/** Told of when a deck's passes change; no card has this key. */
+export const passesKey = (deck: string): string => cardKey(deck, 'passes');
+
+/** What one event comes to on one card, standing or not: what it takes to fold the card anew. */
+export type Logged = LoggedCall | LoggedDue;
+
 export interface LoggedCall {
   readonly call: Call;
   readonly rating: Rating;
   readonly critical: boolean;
 }
+
+/** A card that was answered before falls due, at once; what is remembered of it stays as it was. */
+export interface LoggedDue {
+  readonly due: { readonly event: EventId; readonly atMs: number };
+}
+
+const eventOf = (entry: Logged): EventId => ('call' in entry ? entry.call.event : entry.due.event);
+const callsIn = (log: readonly Logged[]): Call[] =>
+  log.flatMap((entry) => ('call' in entry ? [entry.call] : []));
 
 /** Everything a fold knows, as plain data: a snapshot of this stands for the events behind it. */
 export interface FoldState {
@@ -27,14 +45,15 @@ export interface FoldState {
   readonly cards: readonly {
     readonly key: string;
     readonly memory: CardMemory | null;
-    readonly log: readonly LoggedCall[];
+    readonly log: readonly Logged[];
   }[];
+  readonly passes: readonly PassEvent[];
   readonly undos: readonly (readonly [id: EventId, of: EventId])[];
 }
 
 interface CardLog {
   /** In order of id once `add` is through. */
-  readonly entries: LoggedCall[];
+  readonly entries: Logged[];
   /** How many entries, from the first, the history holds. */
   folded: number;
   /** Something came out of order or was taken back: fold this card from its start. */
@@ -52,7 +71,9 @@ export function foldEvents(events: Iterable<KeptEvent>, scheduler: Scheduler): H
 export class Fold {
   readonly #scheduler: Scheduler;
   readonly #logs = new Map<string, CardLog>();
-  readonly #cardOfAnswer = new Map<EventId, string>();
+  /** Of answers and passes. */
+  readonly #cardsOf = new Map<EventId, readonly string[]>();
+  readonly #passes = new Map<EventId, PassEvent>();
   readonly #undos = new Map<EventId, EventId>();
   readonly #undosOf = new Map<EventId, EventId[]>();
   readonly #histories = new Map<string, CardHistory>();
@@ -65,14 +86,17 @@ export class Fold {
   static restore(state: FoldState, scheduler: Scheduler): Fold {
     const fold = new Fold(scheduler);
     for (const [id, of] of state.undos) fold.#takeUndo(id, of);
+    for (const pass of state.passes) {
+      fold.#passes.set(pass.id, pass);
+      fold.#cardsOf.set(pass.id, keysOf(pass));
+    }
     for (const { key, memory, log } of state.cards) {
       fold.#logs.set(key, { entries: [...log], folded: log.length, anew: false });
-      for (const { call } of log) fold.#cardOfAnswer.set(call.event, key);
-      fold.#keep(
-        key,
-        memory,
-        fold.#standing(log).map(({ call }) => call),
-      );
+      for (const entry of log) {
+        const event = eventOf(entry);
+        if (!fold.#passes.has(event)) fold.#cardsOf.set(event, [key]);
+      }
+      fold.#keep(key, memory, callsIn(fold.#standing(log)));
     }
     return fold;
   }
@@ -82,12 +106,19 @@ export class Fold {
     return this.#histories;
   }
 
-  /** True for an answer or undo that has been added. */
-  has(id: EventId): boolean {
-    return this.#cardOfAnswer.has(id) || this.#undos.has(id);
+  /** A deck's passes that stand, oldest first. */
+  passes(deck: string): readonly PassEvent[] {
+    return [...this.#passes.values()]
+      .filter((pass) => pass.deck === deck && this.#stands(pass.id))
+      .sort((one, other) => (one.id < other.id ? -1 : 1));
   }
 
-  /** Takes in events in any order; what it knows already, or doesn't understand, changes nothing. Gives the keys of the cards that changed. */
+  /** True for an answer, pass or undo that has been added. */
+  has(id: EventId): boolean {
+    return this.#cardsOf.has(id) || this.#undos.has(id);
+  }
+
+  /** Takes in events in any order; what it knows already, or doesn't understand, changes nothing. Gives the keys of the cards that changed, and `passesKey` of decks whose passes did. */
   add(events: Iterable<KeptEvent>): ReadonlySet<string> {
     const changed = new Set<string>();
     const undos: EventId[] = [];
@@ -96,17 +127,19 @@ export class Fold {
       if (event.kind === 'undo') {
         this.#takeUndo(event.id, event.of);
         undos.push(event.id);
-      } else changed.add(this.#takeAnswer(event));
+      } else if (event.kind === 'pass') for (const key of this.#takePass(event)) changed.add(key);
+      else changed.add(this.#takeAnswer(event));
     }
     for (const key of this.#cardsUnder(undos)) {
-      this.#logs.get(key)!.anew = true;
+      const log = this.#logs.get(key);
+      if (log) log.anew = true;
       changed.add(key);
     }
-    for (const key of changed) this.#foldCard(key);
+    for (const key of changed) if (this.#logs.has(key)) this.#foldCard(key);
     return changed;
   }
 
-  /** The answer given last that still stands, of one deck or of all; null when there is none. */
+  /** The answer or pass of last that still stands, of one deck or of all; null when there is none. */
   lastStanding(deck?: string): EventId | null {
     let last: EventId | null = null;
     for (const [key, { calls }] of this.#histories) {
@@ -114,6 +147,8 @@ export class Fold {
       if ((last === null || id > last) && (deck === undefined || key.startsWith(cardKey(deck, ''))))
         last = id;
     }
+    for (const { id, deck: of } of this.#passes.values())
+      if ((last === null || id > last) && (deck === undefined || of === deck) && this.#stands(id)) last = id;
     return last;
   }
 
@@ -123,18 +158,31 @@ export class Fold {
       memory: this.#histories.get(key)?.memory ?? null,
       log: entries,
     }));
-    return { cards, undos: [...this.#undos] };
+    return { cards, passes: [...this.#passes.values()], undos: [...this.#undos] };
   }
 
   #takeAnswer(event: AnswerEvent): string {
     const key = cardKey(event.deck, event.card);
+    this.#log(key, { call: callOf(event), rating: event.rating, critical: event.critical });
+    this.#cardsOf.set(event.id, [key]);
+    return key;
+  }
+
+  #takePass(pass: PassEvent): readonly string[] {
+    for (const { card, ...entry } of effectsOf(pass)) this.#log(cardKey(pass.deck, card), entry);
+    const keys = keysOf(pass);
+    this.#passes.set(pass.id, pass);
+    this.#cardsOf.set(pass.id, keys);
+    return keys;
+  }
+
+  #log(key: string, entry: Logged): void {
+    const event = eventOf(entry);
     let log = this.#logs.get(key);
     if (log === undefined) this.#logs.set(key, (log = { entries: [], folded: 0, anew: false }));
     const last = log.entries[log.entries.length - 1];
-    log.anew ||= (last !== undefined && last.call.event > event.id) || this.#undosOf.has(event.id);
-    log.entries.push({ call: callOf(event), rating: event.rating, critical: event.critical });
-    this.#cardOfAnswer.set(event.id, key);
-    return key;
+    log.anew ||= (last !== undefined && eventOf(last) > event) || this.#undosOf.has(event);
+    log.entries.push(entry);
   }
 
   #takeUndo(id: EventId, of: EventId): void {
@@ -144,7 +192,7 @@ export class Fold {
     else this.#undosOf.set(of, [id]);
   }
 
-  /** Cards of the answers that undos come down to. Undos that undo each other in a ring come down to nothing. */
+  /** Cards of the answers and passes that undos come down to. Undos that undo each other in a ring come down to nothing. */
   #cardsUnder(undos: readonly EventId[]): Set<string> {
     const keys = new Set<string>();
     const walked = new Set<EventId>();
@@ -152,8 +200,7 @@ export class Fold {
       let at: EventId | undefined = undo;
       while (at !== undefined && !walked.has(at)) {
         walked.add(at);
-        const key = this.#cardOfAnswer.get(at);
-        if (key !== undefined) keys.add(key);
+        for (const key of this.#cardsOf.get(at) ?? []) keys.add(key);
         at = this.#undos.get(at);
       }
     }
@@ -162,15 +209,18 @@ export class Fold {
 
   #foldCard(key: string): void {
     const log = this.#logs.get(key)!;
-    if (log.anew) log.entries.sort((one, other) => (one.call.event < other.call.event ? -1 : 1));
+    if (log.anew) log.entries.sort((one, other) => (eventOf(one) < eventOf(other) ? -1 : 1));
     const history = log.anew ? undefined : this.#histories.get(key);
     const fresh = log.anew ? this.#standing(log.entries) : log.entries.slice(log.folded);
     let memory = history?.memory ?? null;
-    for (const { call, rating, critical } of fresh)
-      memory = this.#scheduler.next(memory, rating, call.atMs, critical);
+    for (const entry of fresh)
+      memory =
+        'due' in entry
+          ? memory && dueFrom(memory, entry.due.atMs)
+          : this.#scheduler.next(memory, entry.rating, entry.call.atMs, entry.critical);
     log.folded = log.entries.length;
     log.anew = false;
-    this.#keep(key, memory, [...(history?.calls ?? []), ...fresh.map(({ call }) => call)]);
+    this.#keep(key, memory, [...(history?.calls ?? []), ...callsIn(fresh)]);
   }
 
   #keep(key: string, memory: CardMemory | null, calls: readonly Call[]): void {
@@ -178,12 +228,13 @@ export class Fold {
     else this.#histories.set(key, { memory, calls, desiredInARow: desiredInARow(calls) });
   }
 
-  #standing(log: readonly LoggedCall[]): readonly LoggedCall[] {
-    return log.filter(({ call }) => !this.#undosOf.has(call.event) || this.#stands(call.event));
+  #standing(log: readonly Logged[]): readonly Logged[] {
+    return log.filter((entry) => this.#stands(eventOf(entry)));
   }
 
-  /** Whether no standing undo names the answer. Without recursion: a chain of undos may be long. */
+  /** Whether no standing undo names the event. Without recursion: a chain of undos may be long. */
   #stands(answer: EventId): boolean {
+    if (!this.#undosOf.has(answer)) return true;
     const tree: EventId[] = [answer];
     for (const id of tree) for (const undo of this.#undosOf.get(id) ?? []) tree.push(undo);
     const standing = new Set<EventId>();
@@ -193,6 +244,17 @@ export class Fold {
     return standing.has(answer);
   }
 }
+
+const keysOf = (pass: PassEvent): string[] => [
+  ...effectsOf(pass).map(({ card }) => cardKey(pass.deck, card)),
+  passesKey(pass.deck),
+];
+
+/** Due no later than an instant; never before the answer that it counts from. */
+const dueFrom = (memory: CardMemory, atMs: number): CardMemory => ({
+  ...memory,
+  dueMs: Math.min(memory.dueMs, Math.max(atMs, memory.lastMs)),
+});
 
 function callOf(event: AnswerEvent): Call {
   return {

@@ -7,7 +7,7 @@ import { Fold } from './fold.ts';
 import { mergeEvents } from './merge.ts';
 import { readSnapshot, writeSnapshot } from './snapshot.ts';
 import type { Loaded, Opened, SealMark, SealResult } from './store/store.ts';
-import type { EventId, Histories, KeptEvent } from './types.ts';
+import type { EventId, Histories, KeptEvent, PassEvent } from './types.ts';
 
 /** Loose events are worth sealing from here on. */
 const worthSealing = 200;
@@ -27,6 +27,10 @@ export class HeldRecord {
 
   get histories(): Histories {
     return this.#fold.histories;
+  }
+
+  passes(deck: string): readonly PassEvent[] {
+    return this.#fold.passes(deck);
   }
 
   /** Which sealed events are held; null when that isn't known, and all must be read. */

@@ -10,11 +10,20 @@ import { cardKey } from './fold.ts';
 import { HeldRecord } from './held.ts';
 import { planImport, type ImportPlan } from './import-plan.ts';
 import { mergeEvents } from './merge.ts';
+import { passEvent, type FlownPass } from './pass-event.ts';
 import type { RecordProblem } from './problem.ts';
 import { readBackup } from './read-backup.ts';
 import type { RecordStore, WriteFailure, WriteResult } from './store/store.ts';
 import { Tabs, type TabChannel } from './tabs.ts';
-import type { AnswerEvent, CardHistory, EventId, Histories, KeptEvent, UndoEvent } from './types.ts';
+import type {
+  AnswerEvent,
+  CardHistory,
+  EventId,
+  Histories,
+  KeptEvent,
+  PassEvent,
+  UndoEvent,
+} from './types.ts';
 
 export interface RecordParts {
   readonly store: RecordStore;
@@ -24,7 +33,7 @@ export interface RecordParts {
   readonly channel?: TabChannel | undefined;
 }
 
-/** Called with the keys of the cards whose history changed; with none when only the state of saving did. */
+/** Called with the keys of the cards whose history changed, and `passesKey` of decks; with none when only the state of saving did. */
 export type RecordListener = (changed: ReadonlySet<string>) => void;
 
 export interface Appended<E extends KeptEvent> {
@@ -90,6 +99,11 @@ export class LiveRecord {
     return this.#held.histories.get(cardKey(deck, card)) ?? null;
   }
 
+  /** A deck's passes that stand, oldest first. */
+  passes(deck: string): readonly PassEvent[] {
+    return this.#held.passes(deck);
+  }
+
   /** What could not be read, and that something could not be written. */
   get problems(): readonly RecordProblem[] {
     if (this.#failure === null) return this.#problems;
@@ -117,7 +131,13 @@ export class LiveRecord {
     return { event, saved: this.#take(event) };
   }
 
-  /** Takes back an answer, or an earlier undo, which is a redo; null when the record doesn't hold it. */
+  /** Puts a pass on record, with all that it comes to on its cards. */
+  appendPass(flown: FlownPass, nowMs: number): Appended<PassEvent> {
+    const event = passEvent(flown, this.#ids.next(nowMs), nowMs);
+    return { event, saved: this.#take(event) };
+  }
+
+  /** Takes back an answer, a pass, or an earlier undo, which is a redo; null when the record doesn't hold it. */
   undo(of: EventId, nowMs: number): Appended<UndoEvent> | null {
     if (!this.#held.has(of)) return null;
     const atMs = Math.max(0, Math.floor(nowMs));
@@ -125,7 +145,7 @@ export class LiveRecord {
     return { event, saved: this.#take(event) };
   }
 
-  /** Takes back the answer given last that still stands, of one deck or of all; null when there is none. */
+  /** Takes back the answer or pass of last that still stands, of one deck or of all; null when there is none. */
   undoLast(nowMs: number, deck?: string): Appended<UndoEvent> | null {
     const last = this.#held.lastStanding(deck);
     return last === null ? null : this.undo(last, nowMs);

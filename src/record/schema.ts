@@ -5,7 +5,7 @@
 import * as z from 'zod/mini';
 import type { CardKind } from '../cards/types.ts';
 import { harmIn } from './plain-data.ts';
-import type { AnswerEvent, KeptEvent, UndoEvent } from './types.ts';
+import type { KeptEvent, RecordEvent } from './types.ts';
 
 // The page's policy forbids code generation.
 z.config({ jitless: true });
@@ -26,6 +26,8 @@ export const knownCardKinds = Object.keys(cardKinds) as CardKind[];
 
 /** Longest strings, in characters, and longest answer, in milliseconds (11 days, for a prompt left open). */
 export const most = { headline: 1_000, expected: 4_000, elapsedMs: 1_000_000_000, strangerJson: 20_000 };
+/** Of a pass; all of it together stays under `strangerJson`, so that older versions carry it. */
+export const mostInPass = { gates: 60, quantities: 30, rules: 200, expected: 200, asked: 10_000 };
 
 const text = (longest: number) => z.string().check(z.maxLength(longest));
 const name = (longest: number) => text(longest).check(z.minLength(1));
@@ -66,15 +68,54 @@ const answerFields = {
   headline: text(most.headline),
   expected: text(most.expected),
 };
-const undoFields = { kind: z.literal('undo'), id, atMs, of: id };
+const performance = z.enum(['desired', 'adequate', 'outside']);
+const count = z.int().check(z.minimum(0), z.maximum(mostInPass.asked));
+const list = <T extends z.core.SomeType>(item: T, longest: number) =>
+  z.array(item).check(z.maxLength(longest));
 
-// Loose: fields that a newer version added are kept.
-const answerSchema = z.looseObject(answerFields);
-const undoSchema = z.looseObject(undoFields);
-const strangerSchema = z.looseObject({ kind: name(60), id, atMs });
+const passFields = {
+  kind: z.literal('pass'),
+  id,
+  atMs,
+  deck: answerFields.deck,
+  deckVersion: name(60),
+  fromGate: name(60),
+  seed: z.int(),
+  roughness: z.number().check(z.minimum(0), z.maximum(10)),
+  pace: z.enum(['compressed', 'real', 'steps']),
+  end: z.enum(['complete', 'go-around', 'needless-go-around', 'missed-go-around', 'out-of-bounds', 'stuck']),
+  performance,
+  gates: list(z.looseObject({ gate: name(60), performance }), mostInPass.gates),
+  rules: list(
+    z.looseObject({
+      card: name(250),
+      asked: count,
+      missed: count,
+      critical: z.boolean(),
+      expected: text(mostInPass.expected),
+    }),
+    mostInPass.rules,
+  ),
+  gatesMissed: list(
+    z.looseObject({ gate: name(60), quantities: list(name(60), mostInPass.quantities) }),
+    mostInPass.gates,
+  ),
+  headline: text(most.headline),
+};
+const undoFields = { kind: z.literal('undo'), id, atMs, of: id };
 
 export const answerKeys: ReadonlySet<string> = new Set(Object.keys(answerFields));
 export const undoKeys: ReadonlySet<string> = new Set(Object.keys(undoFields));
+
+/** Each kind that is known. Loose: fields that a newer version added are kept. */
+const kinds: Record<RecordEvent['kind'], { schema: z.core.$ZodType; keys: ReadonlySet<string> }> = {
+  answer: { schema: z.looseObject(answerFields), keys: answerKeys },
+  undo: { schema: z.looseObject(undoFields), keys: undoKeys },
+  // Long by itself: its length is looked at always.
+  pass: { schema: z.looseObject(passFields), keys: new Set() },
+};
+const noKeys: ReadonlySet<string> = new Set();
+const strangerSchema = z.looseObject({ kind: name(60), id, atMs });
 
 /** What each field must be, in words. */
 const must: Record<string, string> = {
@@ -98,6 +139,13 @@ const must: Record<string, string> = {
   drill: 'a phase, a closeness and, if any, the edge drilled',
   headline: `text, at most ${most.headline} characters`,
   expected: `text, at most ${most.expected} characters`,
+  fromGate: 'the id of a gate',
+  roughness: 'a number from 0 to 10',
+  pace: '“compressed”, “real” or “steps”',
+  end: 'how a pass can end',
+  gates: `at most ${mostInPass.gates} gates, each with a performance`,
+  rules: `at most ${mostInPass.rules} rules, each with its card and how often it was asked and missed`,
+  gatesMissed: `at most ${mostInPass.gates} gates, each with the quantities that were outside`,
 };
 
 export type ParsedEvent =
@@ -110,21 +158,20 @@ export function parseEvent(raw: unknown): ParsedEvent {
   const harm = harmIn(raw);
   if (harm !== null) return { ok: false, why: harm };
   const data = raw as Record<string, unknown>;
-  const known = data['kind'] === 'answer' || data['kind'] === 'undo';
+  const { kind, cardKind } = data;
+  const known = typeof kind === 'string' && Object.hasOwn(kinds, kind) ? (kind as RecordEvent['kind']) : null;
   const strangerCard =
-    data['kind'] === 'answer' &&
-    typeof data['cardKind'] === 'string' &&
-    !Object.hasOwn(cardKinds, data['cardKind']);
-  const stranger = !known || strangerCard;
-  const schema = stranger ? strangerSchema : data['kind'] === 'undo' ? undoSchema : answerSchema;
+    known === 'answer' && typeof cardKind === 'string' && !Object.hasOwn(cardKinds, cardKind);
+  const stranger = known === null || strangerCard;
+  const { schema, keys } = stranger ? { schema: strangerSchema, keys: noKeys } : kinds[known];
   const result = z.safeParse(schema, data);
   if (!result.success) return { ok: false, why: sayIssues(result.error.issues) };
-  const carriesMore = Object.keys(data).length > (data['kind'] === 'undo' ? undoKeys : answerKeys).size;
-  if ((stranger || carriesMore) && JSON.stringify(data).length > most.strangerJson)
+  const carriesMore = Object.keys(data).length > keys.size;
+  if (carriesMore && JSON.stringify(data).length > most.strangerJson)
     return { ok: false, why: `it is longer than ${most.strangerJson.toLocaleString('en-US')} characters` };
-  if (!stranger) return { ok: true, event: result.data as unknown as AnswerEvent | UndoEvent };
+  if (!stranger) return { ok: true, event: result.data as RecordEvent };
   const { id: strangerId, atMs: strangerAtMs } = result.data as { id: string; atMs: number };
-  return { ok: true, event: { kind: 'stranger', id: strangerId, atMs: strangerAtMs, raw: result.data } };
+  return { ok: true, event: { kind: 'stranger', id: strangerId, atMs: strangerAtMs, raw: data } };
 }
 
 /** An event as it is written to a disk or a file: what `parseEvent` reads. */

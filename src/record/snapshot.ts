@@ -8,18 +8,18 @@ import type { Rating } from '../grading/types.ts';
 import type { CardMemory, Scheduler } from '../memory/types.ts';
 import { crcWord } from './checksum.ts';
 import { idTimeMs, packId, unpackId } from './event-id.ts';
-import { Fold, type FoldState, type LoggedCall } from './fold.ts';
+import { Fold, type FoldState, type Logged, type LoggedCall } from './fold.ts';
 import { knownCardKinds } from './schema.ts';
-import type { Call } from './types.ts';
+import type { Call, EventId, PassEvent } from './types.ts';
 
 /** Counts up when the fold itself, or this form, changes. */
-const version = 2;
+const version = 3;
 const idLength = 22;
 
 const performances = ['desired', 'adequate', 'outside'] as const;
 const timelinesses = ['prompt', 'late', 'timed-out'] as const;
 
-/** A card's log in columns, one entry per call. Ids stand one after the other; words by their number in `words`. */
+/** A card's log in columns, one entry per call, and the few entries that aren't calls. Ids stand one after the other; words by their number in `words`. */
 interface PackedCard {
   readonly key: string;
   readonly memory: CardMemory | null;
@@ -31,6 +31,10 @@ interface PackedCard {
   readonly errors: readonly (number | null)[];
   /** Of the few that have one: which call, and its mark. */
   readonly drills: readonly (readonly [call: number, mark: DrillMark])[];
+  /** Which calls were made in a pass. */
+  readonly passes: readonly number[];
+  /** Where in the log the card fell due by a pass, and by which. */
+  readonly dues: readonly (readonly [at: number, event: EventId, atMs: number])[];
   readonly expected: readonly number[];
   readonly words: readonly string[];
 }
@@ -39,15 +43,17 @@ interface PackedFold {
   readonly version: number;
   readonly model: string;
   readonly cards: readonly PackedCard[];
+  readonly passes: readonly PassEvent[];
   readonly undos: readonly string[];
 }
 
 export function writeSnapshot(fold: Fold, scheduler: Scheduler): string {
-  const { cards, undos } = fold.state();
+  const { cards, passes, undos } = fold.state();
   const packed: PackedFold = {
     version,
     model: modelMark(scheduler),
     cards: cards.map(packCard),
+    passes,
     undos: undos.map(([id, of]) => packId(id) + packId(of)),
   };
   const json = JSON.stringify(packed);
@@ -64,6 +70,7 @@ export function readSnapshot(text: unknown, scheduler: Scheduler): Fold | null {
   if (packed.version !== version || packed.model !== modelMark(scheduler)) return null;
   const state: FoldState = {
     cards: packed.cards.map((card) => ({ key: card.key, memory: card.memory, log: logIn(card) })),
+    passes: packed.passes,
     undos: packed.undos.map((pair) => [unpackId(pair.slice(0, idLength)), unpackId(pair.slice(idLength))]),
   };
   return Fold.restore(state, scheduler);
@@ -95,25 +102,29 @@ function packCard({ key, memory, log }: FoldState['cards'][number]): PackedCard 
     numbers.set(word, number);
     return number;
   };
-  const calls = log.map(({ call }) => call);
+  const logged = log.flatMap((entry) => ('call' in entry ? [entry] : []));
+  const calls = logged.map(({ call }) => call);
   return {
     key,
     memory,
     ids: calls.map(({ event }) => packId(event)).join(''),
     offsets: calls.map(({ event, atMs }) => atMs - idTimeMs(event)),
-    marks: log.map(marksOf),
+    marks: logged.map(marksOf),
     elapsed: calls.map(({ elapsedMs }) => elapsedMs),
     values: calls.map(({ value }) => value ?? null),
     errors: calls.map(({ signedError }) => signedError ?? null),
     drills: calls.flatMap(({ drill }, i) => (drill ? [[i, drill] as const] : [])),
+    passes: calls.flatMap(({ pass }, i) => (pass ? [i] : [])),
+    dues: log.flatMap((entry, i) => ('due' in entry ? [[i, entry.due.event, entry.due.atMs] as const] : [])),
     expected: calls.map(({ expected }) => numberOf(expected)),
     words: [...numbers.keys()],
   };
 }
 
-function logIn(card: PackedCard): LoggedCall[] {
+function logIn(card: PackedCard): Logged[] {
   const drills = new Map(card.drills);
-  return card.marks.map((marks, i) => {
+  const passes = new Set(card.passes);
+  const log: Logged[] = card.marks.map((marks, i): LoggedCall => {
     const drill = drills.get(i);
     const event = unpackId(card.ids.slice(i * idLength, (i + 1) * idLength));
     const value = card.values[i] ?? null;
@@ -127,10 +138,13 @@ function logIn(card: PackedCard): LoggedCall[] {
       ...(value === null ? {} : { value }),
       ...(signedError === null ? {} : { signedError }),
       ...(drill ? { drill } : {}),
+      ...(passes.has(i) ? { pass: true } : {}),
       expected: card.words[card.expected[i]!]!,
     };
     return { call, rating: ((Math.floor(marks / 9) % 4) + 1) as Rating, critical: marks >= 36 };
   });
+  for (const [at, event, atMs] of card.dues) log.splice(at, 0, { due: { event, atMs } });
+  return log;
 }
 
 function marksOf({ call, rating, critical }: LoggedCall): number {

@@ -42,7 +42,51 @@ export interface UndoEvent {
   readonly of: EventId;
 }
 
-export type RecordEvent = AnswerEvent | UndoEvent;
+/**
+ * A pass that was flown to its end: one event for all that came of it, so that one undo takes all of it
+ * back, and an older version carries it whole.
+ */
+export interface PassEvent {
+  readonly kind: 'pass';
+  readonly id: EventId;
+  readonly atMs: number;
+  readonly deck: string;
+  readonly deckVersion: string;
+  readonly fromGate: string;
+  /** With the deck's version and what was called, enough to fly it again. */
+  readonly seed: number;
+  /** Of errors and restless air: 0 calm, 1 as the deck says, 2 twice. */
+  readonly roughness: number;
+  readonly pace: PassPace;
+  readonly end: PassEnding;
+  readonly performance: Performance;
+  /** The gates crossed, in order; those of which nothing was worked out are left out. */
+  readonly gates: readonly { readonly gate: string; readonly performance: Performance }[];
+  /** Rules that count on their cards: missed, or called right where something had to be called. */
+  readonly rules: readonly PassRule[];
+  /** Gates with a value outside, and which. */
+  readonly gatesMissed: readonly { readonly gate: string; readonly quantities: readonly string[] }[];
+  /** The result in words, as shown then. */
+  readonly headline: string;
+}
+
+/** `compressed`: four times as fast. `real`: as it is. `steps`: from call to call, without a clock. */
+export type PassPace = 'compressed' | 'real' | 'steps';
+
+export type PassEnding =
+  'complete' | 'go-around' | 'needless-go-around' | 'missed-go-around' | 'out-of-bounds' | 'stuck';
+
+export interface PassRule {
+  readonly card: string;
+  /** How often the rule decided, and how often something else was called. */
+  readonly asked: number;
+  readonly missed: number;
+  readonly critical: boolean;
+  /** The expected answer in words, as the deck had it then. */
+  readonly expected: string;
+}
+
+export type RecordEvent = AnswerEvent | UndoEvent | PassEvent;
 
 /**
  * An event of a kind that this version doesn't know, from a newer one: not counted, but kept word for
@@ -83,6 +127,8 @@ export interface Call {
   readonly value?: number;
   readonly signedError?: number;
   readonly drill?: DrillMark;
+  /** Called while flying a pass: how long it took wasn't measured, and `elapsedMs` is 0. */
+  readonly pass?: true;
   readonly expected: string;
 }
 

@@ -13,7 +13,8 @@ import { buildSession } from '../../memory/session.ts';
 import type { Scheduler, SessionCard, SessionPlan } from '../../memory/types.ts';
 import { cardKey } from '../../record/fold.ts';
 import type { LiveRecord } from '../../record/live.ts';
-import type { AnswerEvent, CardHistory } from '../../record/types.ts';
+import type { FlownPass } from '../../record/pass-event.ts';
+import type { AnswerEvent, CardHistory, PassEvent } from '../../record/types.ts';
 import { compileRules } from '../../rules/compile.ts';
 import { seeded } from '../../rules/random.ts';
 import type { Procedure } from '../../rules/types.ts';
@@ -80,11 +81,9 @@ export class Training {
   secondsFor = $derived.by(() => {
     void this.#version;
     const answers = this.cards.flatMap((card) =>
-      (this.history(card.id)?.calls ?? []).map(({ elapsedMs, atMs }) => ({
-        cardKind: card.kind,
-        elapsedMs,
-        atMs,
-      })),
+      (this.history(card.id)?.calls ?? []).flatMap(({ elapsedMs, atMs, pass }) =>
+        pass ? [] : [{ cardKind: card.kind, elapsedMs, atMs }],
+      ),
     );
     answers.sort((one, other) => one.atMs - other.atMs);
     return secondsPerKind(answers);
@@ -124,6 +123,19 @@ export class Training {
     const { record, nowMs } = this.#setup;
     const answer = { deck: this.deck, prompt, assessment, mode, elapsedMs, ...(drill ? { drill } : {}) };
     return record.append(answer, nowMs()).event.id;
+  }
+
+  /** Puts a flown pass on record; gives the event's id. */
+  keepPass({ start, pace, assessment }: Pick<FlownPass, 'start' | 'pace' | 'assessment'>): string {
+    const { record, nowMs } = this.#setup;
+    const flown = { deck: this.deck, start, pace, assessment, card: (id: string) => this.card(id) };
+    return record.appendPass(flown, nowMs()).event.id;
+  }
+
+  /** The deck's passes that stand, oldest first. */
+  get passes(): readonly PassEvent[] {
+    void this.#version;
+    return this.#setup.record.passes(this.deck.id);
   }
 
   takeBack(eventId: string): void {

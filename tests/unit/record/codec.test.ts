@@ -25,7 +25,7 @@ describe('a sealed chunk', () => {
   it('keeps what a newer version added: fields, card kinds and events', () => {
     const ids = testIds();
     const further = { ...answer(ids.next(1)), wind: { fromDeg: 20, speedKt: 15 } } as AnswerEvent;
-    const raw = { kind: 'pass', id: ids.next(2), atMs: 5, legs: [1, 2] };
+    const raw = { kind: 'wind-log', id: ids.next(2), atMs: 5, legs: [1, 2] };
     const worked = { ...answer(ids.next(3)), cardKind: 'worked' };
     const strangers: KeptEvent[] = [
       { kind: 'stranger', id: raw.id, atMs: 5, raw },

@@ -4,7 +4,7 @@ import type { DrillMark } from '../../../src/drill/types.ts';
 import type { AssessedAnswer } from '../../../src/record/answer-event.ts';
 import { eventIds, type EventIds } from '../../../src/record/event-id.ts';
 import { knownCardKinds } from '../../../src/record/schema.ts';
-import type { AnswerEvent, EventId, KeptEvent, UndoEvent } from '../../../src/record/types.ts';
+import type { AnswerEvent, EventId, KeptEvent, PassEvent, UndoEvent } from '../../../src/record/types.ts';
 import type { Scheduler } from '../../../src/memory/types.ts';
 import { seeded } from '../../../src/rules/random.ts';
 
@@ -152,16 +152,58 @@ export const anyAnswer: fc.Arbitrary<AnswerEvent> = fc.record(
   },
 );
 
-/** A record: answers, and undos of some of them, of each other and of events that aren't there; in order of id. */
+const anyPerformance = fc.constantFrom('desired' as const, 'adequate' as const, 'outside' as const);
+
+/** Of the same cards that the answers are of, so that they meet. */
+export const anyPass: fc.Arbitrary<PassEvent> = fc.record({
+  kind: fc.constant('pass' as const),
+  id: idOf,
+  atMs: fc.integer({ min: eveningMs, max: eveningMs + 1000 * dayMs }),
+  deck: fc.constantFrom('marram-recovery', 'light-aircraft-circuit'),
+  deckVersion: fc.constantFrom('1.0.0', '1.1.0'),
+  fromGate: fc.constantFrom('abeam', 'alongside'),
+  seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
+  roughness: fc.constantFrom(0, 1, 1.8),
+  pace: fc.constantFrom('compressed' as const, 'real' as const, 'steps' as const),
+  end: fc.constantFrom('complete' as const, 'go-around' as const, 'missed-go-around' as const),
+  performance: anyPerformance,
+  gates: fc.array(
+    fc.record({ gate: fc.constantFrom('alongside', 'touchdown'), performance: anyPerformance }),
+    {
+      maxLength: 3,
+    },
+  ),
+  rules: fc.uniqueArray(
+    fc.record({
+      card: fc.constantFrom('rule/height/high', 'rule/height/low', 'note/ground-effect'),
+      asked: fc.integer({ min: 1, max: 9 }),
+      missed: fc.nat(3),
+      critical: fc.boolean(),
+      expected: fc.string({ unit: 'grapheme', maxLength: 30 }),
+    }),
+    { selector: ({ card }) => card, maxLength: 3 },
+  ),
+  gatesMissed: fc.array(
+    fc.record({
+      gate: fc.constantFrom('alongside', 'touchdown'),
+      quantities: fc.subarray(['altitude', 'sink']),
+    }),
+    { maxLength: 2 },
+  ),
+  headline: fc.string({ unit: 'grapheme', maxLength: 60 }),
+});
+
+/** A record: answers, passes, and undos of some of them, of each other and of events that aren't there; in order of id. */
 export const anyRecord: fc.Arbitrary<KeptEvent[]> = fc
   .record({
     answers: fc.array(anyAnswer, { maxLength: 25 }),
+    passes: fc.array(anyPass, { maxLength: 6 }),
     undos: fc.array(fc.record({ id: idOf, pick: fc.nat(), stray: idOf }), { maxLength: 15 }),
   })
-  .map(({ answers, undos }) => {
-    const ids = [...answers.map(({ id }) => id), ...undos.map(({ id }) => id)];
+  .map(({ answers, passes, undos }) => {
+    const ids = [...answers, ...passes, ...undos].map(({ id }) => id);
     const taken = new Set<EventId>();
-    const events: KeptEvent[] = [...answers];
+    const events: KeptEvent[] = [...answers, ...passes];
     for (const { id, pick, stray } of undos) events.push(undo(id, ids[pick % (ids.length + 1)] ?? stray));
     return events.filter(({ id }) => !taken.has(id) && taken.add(id));
   });

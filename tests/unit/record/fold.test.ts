@@ -89,7 +89,9 @@ describe('a fold', () => {
 
   it('knows nothing of events it doesn’t understand', () => {
     const id = testIds().next(eveningMs);
-    expect(fold([{ kind: 'stranger', id, atMs: eveningMs, raw: { kind: 'pass', id } }])).toEqual(new Map());
+    expect(fold([{ kind: 'stranger', id, atMs: eveningMs, raw: { kind: 'wind-log', id } }])).toEqual(
+      new Map(),
+    );
   });
 });
 
