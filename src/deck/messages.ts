@@ -3,11 +3,13 @@ import type * as z from 'zod/mini';
 import type { DeckCode } from './codes.ts';
 import type { Draft } from './draft.ts';
 import type { DocumentPath } from './findings.ts';
+import { idLike, idWithLabel } from './words-for-id.ts';
+import { withoutLoneEntries } from './lone-entries.ts';
 import { nearestOf } from './nearest.ts';
 import { isMapping, valueAt, type Plain, type PlainMapping } from './plain-data.ts';
 import { quoted, sayFigure, sayFound, uncapitalised } from './quoting.ts';
 import { sayList } from './say.ts';
-import { descriptionAt, keysOf, schemaAt } from './schema-at.ts';
+import { descriptionAt, keysOf, requiredKeysOf, schemaAt } from './schema-at.ts';
 import { deckFormat, deckSchema } from './schema.ts';
 import { units } from './units.ts';
 import { wordsForNumber } from './words-for-number.ts';
@@ -17,7 +19,10 @@ type Issue = z.core.$ZodIssue;
 
 /** Everything the schema refuses; a misspelt key is told of once, not as a missing one too. */
 export function draftsForIssues(issues: readonly Issue[], data: Plain): Draft[] {
-  const drafts = issues.flatMap((issue) => draftsForIssue(issue, data));
+  const drafts: readonly ShapeDraft[] = withoutLoneEntries(
+    issues.flatMap((issue) => draftsForIssue(issue, data)),
+    data,
+  );
   const misspelt = new Set(drafts.flatMap(({ meant }) => (meant ? [JSON.stringify(meant)] : [])));
   return drafts.filter(({ code, path }) => code !== 'missing-key' || !misspelt.has(JSON.stringify(path)));
 }
@@ -36,7 +41,7 @@ function draftsForIssue(issue: Issue, data: Plain): ShapeDraft[] {
     case 'unrecognized_keys':
       return issue.keys.map((key) => unknownKey(key, path, data));
     case 'invalid_type':
-      return [wrongType(issue.expected, value, path)];
+      return [wrongType(issue.expected, value, path, data)];
     case 'invalid_value':
       return [wrongValue(issue.values.map(String), value, path)];
     case 'invalid_union':
@@ -48,7 +53,7 @@ function draftsForIssue(issue: Issue, data: Plain): ShapeDraft[] {
         ),
       ];
     case 'invalid_format':
-      return [wrongForm(value, path)];
+      return [wrongForm(value, path, data)];
     case 'too_small':
       if (issue.origin === 'string')
         return one('empty-text', 'A text must stand here, it is empty; write it or take the key away.');
@@ -93,11 +98,8 @@ function unknownKey(key: string, path: DocumentPath, data: Plain): ShapeDraft {
   const known = keysOf(schemaAt(deckSchema, data, path));
   const present = valueAt(data, path);
   const free = known.filter((name) => !isMapping(present) || !Object.hasOwn(present, name));
-  const near = nearestOf(key.slice(0, 100), free);
-  // In brackets a text with a comma falls into a value and a key without one.
-  const isTextBehindComma = valueAt(data, [...path, key]) === null;
-  const otherwise = isTextBehindComma ? 'put a text that holds a comma in quotes' : 'take it away';
-  const mend = near ? `write ${quoted(near)}` : otherwise;
+  const near = nearestOf(key.slice(0, 100), free) ?? onlyOneThatHolds(key, free);
+  const mend = near ? `write ${quoted(near)}` : 'take it away';
   return {
     code: 'unknown-key',
     message: `The keys here are ${sayList(known)}, found ${quoted(key)}; ${mend}.`,
@@ -107,7 +109,13 @@ function unknownKey(key: string, path: DocumentPath, data: Plain): ShapeDraft {
   };
 }
 
-function wrongType(expected: string, value: Plain | undefined, path: DocumentPath): Draft {
+/** "ahead" -> "aheadFt", when no other key holds it. */
+function onlyOneThatHolds(key: string, free: readonly string[]): string | null {
+  const held = key.length >= 3 ? free.filter((name) => name.toLowerCase().includes(key.toLowerCase())) : [];
+  return held.length === 1 ? held[0]! : null;
+}
+
+function wrongType(expected: string, value: Plain | undefined, path: DocumentPath, data: Plain): Draft {
   const draft = (code: DeckCode, message: string): Draft => ({ code, message, path });
   const found = sayFound(value);
   if (path.length === 0)
@@ -128,7 +136,7 @@ function wrongType(expected: string, value: Plain | undefined, path: DocumentPat
     case 'string':
       // A number with one dot looks like a version, and any number like an id.
       if (typeof value === 'number' && (isVersion(path) || path[path.length - 1] === 'id'))
-        return wrongForm(value, path);
+        return wrongForm(value, path, data);
       if (typeof value === 'number' || typeof value === 'boolean')
         return draft(
           'wrong-type',
@@ -152,12 +160,12 @@ function wrongType(expected: string, value: Plain | undefined, path: DocumentPat
           'wrong-type',
           `A list must stand here, found keys without a “- ” before them; write “- ” before the first key of each element: “- ${Object.keys(value)[0]}: …”.`,
         );
+      return draft('wrong-type', `A list must stand here, found ${found}; ${mendForList(value)}.`);
+    case 'tuple':
       return draft(
         'wrong-type',
-        `A list must stand here, found ${found}; put each element on a line of its own after “- ”, or all in [brackets].`,
+        `Two numbers must stand here, found ${found}; ${mendForPair([value], valueAt(data, [...path.slice(0, -1), 'target']))}.`,
       );
-    case 'tuple':
-      return draft('wrong-type', `Two numbers must stand here, found ${found}; ${mendForPair([value])}.`);
     default:
       if (isWhen(path))
         return draft(
@@ -166,9 +174,20 @@ function wrongType(expected: string, value: Plain | undefined, path: DocumentPat
         );
       return draft(
         'wrong-type',
-        `A mapping of keys and values must stand here, found ${found}; write its keys, indented, below.`,
+        `Keys with their values must stand here, found ${found}; write ${mappingAt(data, path) ?? 'them indented below, or in {braces}'}.`,
       );
   }
+}
+
+const mendForList = (value: Plain | undefined): string =>
+  typeof value === 'string' && /^-\S/.test(value)
+    ? 'put a space behind each dash that begins an element'
+    : 'put each element on a line of its own after “- ”, or all in [brackets]';
+
+/** "{ aheadFt: …, rightFt: …, courseDeg: … }": the keys that must be there; null when that depends. */
+function mappingAt(data: Plain, path: DocumentPath): string | null {
+  const keys = requiredKeysOf(schemaAt(deckSchema, data, path));
+  return keys.length > 0 && keys.length <= 6 ? `{ ${keys.map((key) => `${key}: …`).join(', ')} }` : null;
 }
 
 function wrongValue(known: readonly string[], value: Plain | undefined, path: DocumentPath): Draft {
@@ -181,7 +200,7 @@ function wrongValue(known: readonly string[], value: Plain | undefined, path: Do
       path,
     };
   const isUnit = path[0] === 'quantities' && path[2] === 'unit';
-  const near = (isUnit ? unitMeantBy(text) : null) ?? nearestOf(text.slice(0, 100), known);
+  const near = (isUnit ? unitMeantBy(text) : null) ?? (text ? nearestOf(text.slice(0, 100), known) : null);
   const mend = near ? `write ${quoted(near)}` : 'write one of them';
   return {
     code: isUnit ? 'unknown-unit' : 'unknown-choice',
@@ -202,7 +221,7 @@ function unitMeantBy(text: string): string | null {
   return Object.entries(units).find(fits)?.[0] ?? null;
 }
 
-function wrongForm(value: Plain | undefined, path: DocumentPath): Draft {
+function wrongForm(value: Plain | undefined, path: DocumentPath, data: Plain): Draft {
   const found = sayFound(value);
   if (isVersion(path))
     return {
@@ -216,25 +235,12 @@ function wrongForm(value: Plain | undefined, path: DocumentPath): Draft {
       message: `A language is written as a BCP 47 tag, found ${found}; write one like “en” or “de-AT”.`,
       path,
     };
-  const like = idLike(String(value));
+  const like = idWithLabel(String(value), path, data) ?? idLike(String(value));
   return {
     code: 'bad-id',
     message: `An id has small letters, digits and single hyphens and begins with a letter, found ${found}; write ${like ? quoted(like) : 'one like “short-final”'}.`,
     path,
   };
-}
-
-/** An id that resembles the text, or null when it has no letters to make one from. */
-function idLike(text: string): string | null {
-  const id = text
-    .slice(0, 100)
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .replace(/([a-z0-9])([A-Z])/g, '$1-$2')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^[-0-9]+|-+$/g, '');
-  return id === '' ? null : id.slice(0, 60).replace(/-+$/, '');
 }
 
 function wrongLength(

@@ -21,6 +21,13 @@ export function keysOf(schema: Schema | null): readonly string[] {
   return schema?._zod.def.type === 'object' ? Object.keys(schema._zod.def.shape) : [];
 }
 
+/** Keys that a mapping of this schema must have. */
+export function requiredKeysOf(schema: Schema | null): readonly string[] {
+  const def = schema?._zod.def;
+  if (def?.type !== 'object') return [];
+  return Object.keys(def.shape).filter((key) => (def.shape[key] as Schema)._zod.def.type !== 'optional');
+}
+
 /** The words for authors, from the schema or the optional wrapper around it. */
 export function descriptionAt(root: z.core.$ZodType, data: Plain, path: DocumentPath): string | null {
   const parent = schemaAt(root, data, path.slice(0, -1));

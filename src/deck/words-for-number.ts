@@ -24,9 +24,17 @@ export function numberIn(text: string): number | null {
 export function wordsForNumber(text: string): { readonly code: DeckCode; readonly message: string } {
   const found = sayFound(text);
   const value = text.length <= 200 ? numberIn(text.replace(/^[“”„‘’«»"']+|[“”„‘’«»"']+$/g, '')) : null;
+  const [, over, under] = /^\s*(\d{1,6})\s*\/\s*(\d{1,6})\s*$/.exec(text) ?? [];
+  if (value === null && Number(under) > 0) {
+    const quotient = Number((Number(over) / Number(under)).toFixed(4));
+    return {
+      code: 'number-as-text',
+      message: `A number is written with a point, found ${found}; write ${quotient}.`,
+    };
+  }
   if (value === null)
     return { code: 'wrong-type', message: `A number must stand here, found ${found}; write one.` };
-  const hasUnit = /[^\d\s.,_'+−“”„‘’«»"-]/.test(text);
+  const hasUnit = /[\p{L}°%]/u.test(text);
   const reason = hasUnit
     ? ', the unit comes from the quantity'
     : ', without quotes or marks between its digits';

@@ -17,10 +17,21 @@ export function pairIn(text: string): readonly [number, number] | null {
 
 /**
  * The mend for what stands where two numbers belong.
+ * @param target of the band whose end it is, if it is one
  * @param found the elements of the list there, or what stands there alone
  */
-export function mendForPair(found: readonly (Plain | undefined)[]): string {
+export function mendForPair(found: readonly (Plain | undefined)[], target?: Plain): string {
   const [only] = found;
+  const either = typeof only === 'number' ? only : numberIn(String(only).replace(/^(\+\/?-|±)\s*/, ''));
+  if (
+    found.length === 1 &&
+    either !== null &&
+    typeof target === 'number' &&
+    Math.abs(either) < Math.abs(target)
+  ) {
+    const ends = [target - Math.abs(either), target + Math.abs(either)] as const;
+    return `write both ends, ${sayInterval(ends)} for ${Math.abs(either)} to either side of the target`;
+  }
   const meant = found.length === 1 && typeof only === 'string' ? pairIn(only) : null;
   if (meant) return `write ${sayInterval(meant)}, with a comma between them`;
   return 'write them as [first, second], with a point before decimals';

@@ -85,23 +85,29 @@ function elementAt(parsed: Document.Parsed, offset: number): DocumentPath {
  * under those before it.
  */
 function withoutEchoes(placed: readonly Placed[], text: string, lines: Lines): Placed[] {
-  let last: number | null = null;
+  let isBroken = false;
   return placed.filter(({ error, offset }) => {
     const { line } = lines.placeAt(offset);
     const row = rowAt(line, text, lines);
-    if (last !== null && row?.isElement && isStructure(error))
+    if (isBroken && row?.isElement && isStructure(error))
       for (const before of rowsBefore(line, text, lines)) {
-        if (before.column === 1 && !before.isElement) break;
-        if (before.isElement && before.column === row.column && lines.placeAt(before.start).line < last)
-          return false;
+        if (before.column === 1 && !before.isElement && before.rest.includes(':')) break;
+        if (before.isElement && before.column === row.column) return false;
       }
-    if (isStructure(error)) last = line;
+    isBroken ||= isStructure(error);
     return true;
   });
 }
 
-const isStructure = ({ code }: YAMLError): boolean =>
-  ['BAD_INDENT', 'TAB_AS_INDENT', 'BLOCK_AS_IMPLICIT_KEY', 'MISSING_CHAR', 'UNEXPECTED_TOKEN'].includes(code);
+const structural: readonly string[] = [
+  'BAD_INDENT',
+  'TAB_AS_INDENT',
+  'MISSING_CHAR',
+  'UNEXPECTED_TOKEN',
+  'BLOCK_AS_IMPLICIT_KEY',
+  'MULTILINE_IMPLICIT_KEY',
+];
+const isStructure = ({ code }: YAMLError): boolean => structural.includes(code);
 
 /** Of several errors in one place it explains the others. */
 const isIndent = ({ code }: YAMLError): boolean => code === 'BAD_INDENT';

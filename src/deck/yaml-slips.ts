@@ -6,6 +6,7 @@ import type { YAMLError } from 'yaml';
 import type { DeckCode } from './codes.ts';
 import type { Lines } from './lines.ts';
 import { quoted } from './quoting.ts';
+import { slipInBrackets } from './yaml-brackets.ts';
 
 export interface Slip {
   readonly code: DeckCode;
@@ -35,8 +36,9 @@ const mostRows = 200;
 export function slipBehind(error: YAMLError, offset: number, text: string, lines: Lines): Slip | null {
   const { line } = lines.placeAt(offset);
   return (
-    remarkInBrackets(error, line, text, lines) ??
+    slipInBrackets(error, offset, text, lines) ??
     markInQuotes(error, offset, text) ??
+    keyWithoutColon(error, line, text, lines) ??
     wrongColumn(error, line, text, lines)
   );
 }
@@ -56,42 +58,6 @@ export function* rowsBefore(line: number, text: string, lines: Lines): Generator
     const row = rowAt(at, text, lines);
     if (row) yield row;
   }
-}
-
-const hides = ['BAD_INDENT', 'MISSING_CHAR', 'BLOCK_IN_FLOW', 'UNEXPECTED_TOKEN'];
-
-/** `{ response: Unlatched #2 }`: the rest of the line, with its bracket, is a remark. */
-function remarkInBrackets(error: YAMLError, line: number, text: string, lines: Lines): Slip | null {
-  if (!hides.includes(error.code)) return null;
-  for (let at = line; at > 0 && at > line - 4; at--) {
-    const start = lines.startOf(at);
-    const column = columnOfHidingRemark(text.slice(start, lines.startOf(at + 1)).slice(0, 2000));
-    if (column === null) continue;
-    return {
-      code: 'yaml-syntax',
-      message:
-        'A “#” behind a space begins a remark, here it hides the rest of the line with its closing bracket; put the text that holds “#” in quotes.',
-      offset: start + column,
-      near: start + column - 1,
-      isOfElement: false,
-    };
-  }
-  return null;
-}
-
-function columnOfHidingRemark(line: string): number | null {
-  let depth = 0;
-  let quote = '';
-  for (let at = 0; at < line.length; at++) {
-    const mark = line[at]!;
-    if (quote) quote = mark === quote ? '' : quote;
-    else if (/["']/.test(mark) && /[[{,:-]\s*$/.test(line.slice(0, at))) quote = mark;
-    else if (/[[{]/.test(mark)) depth++;
-    else if (/[\]}]/.test(mark)) depth--;
-    else if (mark === '#' && /\s/.test(line[at - 1] ?? ''))
-      return depth > 0 && /[\]}]/.test(line.slice(at)) ? at : null;
-  }
-  return null;
 }
 
 /** `'It doesn't'` and `"Half "way""`: the quotes end inside the text. */
@@ -116,6 +82,23 @@ function markInQuotes(error: YAMLError, offset: number, text: string): Slip | nu
 const wordAt = (text: string, offset: number): string =>
   /^[^\s"']{1,20}/.exec(text.slice(offset, offset + 20))?.[0] ?? text.slice(offset, offset + 1);
 
+/** `gates` or `title:The raft` on a line of its own. */
+function keyWithoutColon(error: YAMLError, line: number, text: string, lines: Lines): Slip | null {
+  const row = error.code === 'MULTILINE_IMPLICIT_KEY' ? rowAt(line, text, lines) : null;
+  const [, key, rest = ''] = /^([A-Za-z][\w-]*)(:\S.*|\s*)$/.exec(row?.rest ?? '') ?? [];
+  if (!row || key === undefined) return null;
+  const value = rest.replace(/^:/, '').trim();
+  return {
+    code: 'missing-colon',
+    message: value
+      ? `A colon needs a space after it, ${quoted(row.rest)} has none; write ${quoted(`${key}: ${value}`)}.`
+      : `A key needs a colon after it, ${quoted(key)} has none; write ${quoted(`${key}:`)}.`,
+    offset: row.start + row.keyColumn - 1,
+    near: row.start,
+    isOfElement: true,
+  };
+}
+
 const ofColumns = ['BAD_INDENT', 'MISSING_CHAR', 'BLOCK_AS_IMPLICIT_KEY', 'MULTILINE_IMPLICIT_KEY'];
 
 /** A line that stands a little to the left or right of where it belongs, or lacks its dash. */
@@ -125,7 +108,8 @@ function wrongColumn(error: YAMLError, line: number, text: string, lines: Lines)
   // The parser blames the value above a line that is indented too far.
   const isBlamed = error.code === 'BLOCK_AS_IMPLICIT_KEY';
   const isElement = rowAt(line, text, lines)?.isElement === true;
-  for (const at of !isBlamed ? [line] : isElement ? [line, line + 1] : [line + 1, line]) {
+  const after = isBlamed && !isElement ? [line + 1, line] : [line, line + 1, line + 2];
+  for (const at of after) {
     const row = rowAt(at, text, lines);
     if (!row) continue;
     const before = [...rowsBefore(at, text, lines)];
@@ -136,7 +120,7 @@ function wrongColumn(error: YAMLError, line: number, text: string, lines: Lines)
 }
 
 /** Keys with which an element begins. */
-const beginsElement = /^(id|\{|"?[\w-]+"?:\s*\{|quantity|shape|when)\b|^\{/;
+const beginsElement = /^(id|quantity|shape|when)\b|^\{/;
 
 function missingDash(row: Row, before: readonly Row[]): Slip | null {
   if (row.isElement || !/^[\w"{]/.test(row.rest)) return null;
@@ -181,7 +165,15 @@ function firstDashMissing(row: Row, before: readonly Row[]): Slip | null {
     if (other.column < row.column) break;
     first = other;
   }
-  return first && first.column <= row.keyColumn ? withoutDash(first, first.start) : null;
+  if (!first || first.column > row.keyColumn) return null;
+  if (beginsElement.test(first.rest)) return withoutDash(first, first.start);
+  return {
+    code: 'yaml-syntax',
+    message: `A dash begins an element of a list, and the lines above ${quoted(firstWord(row))} have none; take “- ” away here, or put it before each of them.`,
+    offset: row.start + row.column - 1,
+    near: first.start + first.column - 1,
+    isOfElement: true,
+  };
 }
 
 /** By more than this a line isn't meant to stand where its neighbour does. */
@@ -189,9 +181,15 @@ const mostShift = 3;
 
 function shifted(row: Row, before: readonly Row[]): Slip | null {
   if (!/^["\w-]+:|^\{|^\w/.test(row.rest)) return null;
-  const model = row.isElement
-    ? before.find(({ isElement, column }) => isElement && Math.abs(column - row.column) <= mostShift)
-    : before.find(({ keyColumn }) => Math.abs(keyColumn - row.column) <= mostShift);
+  const columnOf = (other: Row): number => (row.isElement ? other.column : other.keyColumn);
+  const distance = (other: Row): number => Math.abs(columnOf(other) - row.column);
+  let model: Row | null = null;
+  for (const other of before) {
+    const isOfKind = row.isElement ? other.isElement : /^["\w]/.test(other.rest);
+    if (isOfKind && distance(other) <= mostShift && (!model || distance(other) < distance(model)))
+      model = other;
+    if (other.column === 1 || (other.isElement && !row.isElement)) break;
+  }
   if (!model) return null;
   const [is, belongs] = row.isElement ? [row.column, model.column] : [row.column, model.keyColumn];
   if (is === belongs) return null;

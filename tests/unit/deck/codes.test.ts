@@ -7,6 +7,7 @@ import { documentedCodes } from './documented-codes.ts';
 import { edited } from './edited.ts';
 import { bracketFaults } from './faults/brackets.ts';
 import { doubtFaults } from './faults/doubts.ts';
+import { firstUseFaults } from './faults/first-use.ts';
 import { lineFaults } from './faults/lines.ts';
 import { namesFaults } from './faults/names.ts';
 import { numbersFaults } from './faults/numbers.ts';
@@ -19,6 +20,7 @@ const faults = [
   ...textFaults,
   ...lineFaults,
   ...doubtFaults,
+  ...firstUseFaults,
   ...bracketFaults,
   ...shapeFaults,
   ...namesFaults,

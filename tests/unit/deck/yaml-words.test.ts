@@ -24,7 +24,7 @@ describe('an error of the YAML', () => {
     ['summary: Three gates, a', ' summary: three', 'summary', 'take 1 space away'],
     ['    cue: The raft as', '   cue: The raft as', 'cue', 'put 1 space more before it'],
     ['summary: Three gates, a', 'summary: Gates: three, a', 'Gates', 'A value may hold no “: ” of its own'],
-    ['sink: [0, 1000] }', 'sink: [0, 1000 }', '}', 'A bracket opened before must close'],
+    ['sink: [0, 1000] }', 'sink: [0, 1000 }', '[0, 1000', 'A bracket must be closed, “[” here is not'],
     ['sink: [0, 1000] }', 'sink: [0, 1000] }}', '}', 'A closing “}” stands here without its opening one'],
     ['sink: [0, 1000] }', 'sink: [0, 1000],, }', ',', 'A comma stands here with nothing before it'],
     ['sink: [0, 1000] }', 'sink: [0, 1000] aoa: [0, 1] }', 'aoa', 'put a comma between entries in brackets'],

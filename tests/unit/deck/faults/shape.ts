@@ -80,7 +80,8 @@ export const shapeFaults: readonly Fault[] = [
     edit: ['position: { aheadFt: -6000, rightFt: -200, courseDeg: 0 }', 'position:'],
     at: 'position',
     where: 'gate “Far gate”, position',
-    message: 'A mapping of keys and values must stand here, found nothing; write its keys, indented, below.',
+    message:
+      'Keys with their values must stand here, found nothing; write { aheadFt: …, rightFt: …, courseDeg: … }.',
   },
   {
     code: 'number-as-text',

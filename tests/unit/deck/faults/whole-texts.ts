@@ -20,6 +20,10 @@ const multiplying = [
   }),
 ].join('\n');
 
+/** The line of the fixture that holds a piece of text. */
+const lineOf = (piece: string): number =>
+  fixtureDeckText.split('\n').findIndex((line) => line.includes(piece)) + 1;
+
 export const wholeTextFaults: readonly TextFault[] = [
   {
     name: 'a file of more than 2 MB',
@@ -65,7 +69,7 @@ export const wholeTextFaults: readonly TextFault[] = [
     text: new TextDecoder().decode(
       Uint8Array.from([...fixtureDeckText.replace('abeam', '90°')].map((c) => c.charCodeAt(0))),
     ),
-    at: { line: 49, column: 32 },
+    at: { line: lineOf('the jetty abeam'), column: 32 },
     message:
       'A deck file must be a text in UTF-8, here stands a character in another encoding; save it again with the encoding “UTF-8”.',
   },
