@@ -54,6 +54,7 @@ const senseCodes = [
   'unknown-action',
   'range-upside-down',
   'not-positive',
+  'negative',
   'band-not-nested',
   'band-outside-range',
   'limit-inside-band',

@@ -21,6 +21,7 @@ import {
   quantitySchema,
   sourceSchema,
   tableSchema,
+  windSchema,
 } from './schema.ts';
 import { bookPaths, soundPart } from './sound-part.ts';
 import type {
@@ -34,6 +35,7 @@ import type {
   Plate,
   Quantity,
   Source,
+  Wind,
 } from './types.ts';
 
 export type DaySetting = NonNullable<Deck['day']>[number];
@@ -49,6 +51,7 @@ export interface Known<T> {
 export interface DeckParts {
   readonly data: PlainMapping;
   readonly reference: Deck['reference'] | null;
+  readonly wind: Wind | null;
   readonly defaultSource: string | null;
   readonly sources: readonly Source[];
   readonly quantities: readonly Quantity[];
@@ -99,6 +102,7 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
   const controls = soundList('controls', controlSchema);
   const phases = soundList('phases', phaseSchema);
   const reference = soundPart(deckSchema.shape.reference, valueAt(data, ['reference']) ?? null, book);
+  const wind = soundPart(windSchema, valueAt(data, ['wind']) ?? null, book);
   const defaultSource = soundPart(
     deckSchema.shape.defaultSource,
     valueAt(data, ['defaultSource']) ?? null,
@@ -109,6 +113,7 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
   return {
     data,
     reference,
+    wind,
     defaultSource,
     sources,
     quantities,

@@ -15,6 +15,7 @@ const elements: Readonly<Record<string, string>> = {
   controls: 'control',
   actions: 'action',
   phases: 'phase',
+  through: 'gate on the way',
   tables: 'table',
   rules: 'rule',
   plates: 'plate',
@@ -34,6 +35,10 @@ const keys: Readonly<Record<string, string>> = {
   defaultSource: 'default source',
   completeBy: 'complete by',
   windowS: 'window (s)',
+  lagS: 'lag (s)',
+  holdS: 'hold (s)',
+  longestS: 'longest (s)',
+  decideEveryS: 'decide every (s)',
   aheadFt: 'ahead (ft)',
   rightFt: 'right (ft)',
   courseDeg: 'course (deg)',
@@ -51,6 +56,9 @@ const byQuantity: ReadonlySet<string> = new Set([
   'factors',
   'limits',
   'when',
+  'entry',
+  'start',
+  'gusts',
 ]);
 /** Of these the name is left out: the quantity says enough. */
 const silent: ReadonlySet<string> = new Set(['values']);

@@ -7,6 +7,7 @@ import { checkCues } from './cues.ts';
 import { checkGates } from './gates.ts';
 import { checkIds } from './ids.ts';
 import { checkNotes } from './notes.ts';
+import { checkPasses } from './pass.ts';
 import { checkPhases } from './phases.ts';
 import { checkPlates } from './plates.ts';
 import { checkQuantities } from './quantities.ts';
@@ -14,17 +15,20 @@ import { checkReferences } from './references.ts';
 import { checkSteps } from './steps.ts';
 import { checkTables } from './tables.ts';
 import { checkUnused } from './unused.ts';
+import { checkWind } from './wind.ts';
 
 export const checks: readonly ((parts: DeckParts) => Iterable<Draft>)[] = [
   checkIds,
   checkReferences,
   checkQuantities,
+  checkWind,
   checkBands,
   checkSteps,
   checkCues,
   checkGates,
   checkControls,
   checkPhases,
+  checkPasses,
   checkTables,
   checkPlates,
   checkNotes,

@@ -7,6 +7,7 @@ import type { Phase } from '../types.ts';
 import { ifLimitOutside } from './bands.ts';
 import { ifNoRange, ifNotPositive, isOrdered, liesWithin } from './ranges.ts';
 import { ifUnknown, mendOf, repeated } from './unknown-name.ts';
+import { quantitiesOfDay } from './wind.ts';
 
 export function* checkPhases(parts: DeckParts): Generator<Draft> {
   for (const phase of parts.phases) {
@@ -57,14 +58,16 @@ export function shownIn(parts: DeckParts, phase: Phase): ReadonlySet<string> | n
 function* checkRates(parts: DeckParts, phase: Phase): Generator<Draft> {
   const shown = shownIn(parts, phase);
   if (!shown) return;
+  const flown = new Set([...shown, ...Object.keys(phase.pass?.entry ?? {})]);
+  const known = new Set([...flown, ...quantitiesOfDay(parts)]);
   for (const [id, rate] of Object.entries(phase.rates ?? {})) {
-    yield* ifNotShown(parts, shown, id, parts.pathOf(phase, 'rates', id));
+    yield* ifNotShown(parts, flown, id, parts.pathOf(phase, 'rates', id));
     for (const factor of Object.keys(rate.factors ?? {}))
-      yield* ifNotShown(parts, shown, factor, parts.pathOf(rate, 'factors', factor));
+      yield* ifNotShown(parts, known, factor, parts.pathOf(rate, 'factors', factor));
   }
 }
 
-function* ifNotShown(
+export function* ifNotShown(
   parts: DeckParts,
   shown: ReadonlySet<string>,
   id: string,

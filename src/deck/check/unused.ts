@@ -2,6 +2,7 @@
 import type { Draft } from '../draft.ts';
 import type { DeckParts } from '../parts.ts';
 import { mentionsOfSources } from './source-mentions.ts';
+import { quantitiesOfDay } from './wind.ts';
 
 /** Only for decks without broken pieces: among these the use might be. */
 export function* checkUnused(parts: DeckParts): Generator<Draft> {
@@ -30,7 +31,7 @@ export function* checkUnused(parts: DeckParts): Generator<Draft> {
 
 function* mentionedQuantities(parts: DeckParts): Generator<string> {
   if (parts.reference) yield parts.reference.height;
-  for (const setting of parts.day) yield setting.quantity;
+  yield* quantitiesOfDay(parts);
   for (const gate of parts.gates) {
     yield* Object.keys(gate.values);
     if (gate.detect && 'quantity' in gate.detect) yield gate.detect.quantity;
@@ -40,6 +41,7 @@ function* mentionedQuantities(parts: DeckParts): Generator<string> {
   for (const phase of parts.phases) {
     yield* Object.keys(phase.state);
     yield* Object.keys(phase.limits ?? {});
+    yield* Object.keys(phase.pass?.entry ?? {});
   }
   for (const table of parts.tables) yield* table.inputs;
 }

@@ -34,7 +34,7 @@ export const passSchema = z.strictObject({
   ),
   entry: z.optional(
     about(
-      'Quantities that begin or jump here: a constant plus factors of what the phase before ended with and of the day. Those left out go on as they are; at the start of a pass they have the target of the gate, or of the last gate before it that names one. A quantity that is not in “state” is flown unseen.',
+      'Quantities that begin or jump here: a constant plus factors of what the phase before ended with, of the entries above, and of the day. Those left out go on as they are; at the start of a pass they have the target of the gate, or of the last gate before it that names one. A quantity that is not in “state” is flown unseen.',
       z.record(
         z.string(),
         z.strictObject({

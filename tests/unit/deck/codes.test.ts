@@ -9,6 +9,7 @@ import { bracketFaults } from './faults/brackets.ts';
 import { doubtFaults } from './faults/doubts.ts';
 import { firstUseFaults } from './faults/first-use.ts';
 import { lineFaults } from './faults/lines.ts';
+import { motionFaults } from './faults/motion.ts';
 import { namesFaults } from './faults/names.ts';
 import { numbersFaults } from './faults/numbers.ts';
 import { shapeFaults } from './faults/shape.ts';
@@ -26,6 +27,7 @@ const faults = [
   ...namesFaults,
   ...numbersFaults,
   ...structureFaults,
+  ...motionFaults,
 ];
 const warnings = [
   'unused-quantity',
