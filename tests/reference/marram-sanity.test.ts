@@ -182,7 +182,8 @@ describe('the deceleration', () => {
     expect((row.value / 165) ** 2).toBeLessThan(0.15);
     expect(Math.abs(target('near-check', 'airspeed') - row.value)).toBeLessThanOrEqual(row.tolerance);
     const rule = tableOf(deck, 'power-ahead').rules.find((r) => r.id === 'behind-at-sixty')!;
-    expect(Number(rule.when.airspeed!.replace('< ', ''))).toBeLessThanOrEqual(row.value + row.tolerance);
+    expect(rule.when.airspeed).toBe('[57..64)');
+    expect(64).toBeLessThanOrEqual(row.value + row.tolerance);
     expect(rule).toMatchObject({ then: 'more-power', critical: true });
   });
 });
@@ -199,7 +200,14 @@ describe('the hover', () => {
     const outline = plate.shapes.find((s) => s.shape === 'outline')!;
     const portEdge = Math.min(...outline.points.map(([, y]) => y));
     expect([station[0] - spot[0], station[1] - spot[1]]).toEqual([0, gate('alongside').position.rightFt]);
-    expect(portEdge - station[1]).toBeGreaterThan(35);
+    expect(portEdge - station[1]).toBe(40);
+    // The wing reaches 15 ft out: what the deck's texts call clear, and where its limits lie.
+    const clearFt = portEdge - station[1] - 15;
+    const lineup = bandOf(gate('alongside'), 'lineup');
+    const limit = tableOf(deck, 'closing-go-around').rules.find(({ id }) => id === 'deck-edge-limit')!;
+    expect(lineup.because).toContain(`${clearFt} ft are clear`);
+    expect(lineup.ceiling).toBeLessThan(clearFt);
+    expect(limit.when.lineup).toBe(`> ${clearFt}`);
   });
 });
 
