@@ -2,6 +2,7 @@
 import { actionOf, controlOf, quantityOf } from '../../deck/lookup.ts';
 import { sayList, sayValue } from '../../deck/say.ts';
 import type { Deck, Quantity } from '../../deck/types.ts';
+import { saySigned } from '../../rules/say-signed.ts';
 import type { Decision, Edge, EdgeDistance } from '../../rules/types.ts';
 
 const mostSentences = 3;
@@ -37,7 +38,7 @@ export function edgeSentences(
 
 /** How far the edge is, or that the state lies on the last value before it. */
 function sayPlace({ at, distance }: Edge, quantity: Quantity, way: string): string {
-  const edge = sayValue(at, quantity);
+  const edge = saySigned(at, quantity);
   return distance < quantity.step / 2
     ? `you are at the edge, ${edge}; any ${way} and it is`
     : `the edge is ${edge}, ${sayValue(distance, quantity)} ${way}; past it`;
