@@ -57,6 +57,28 @@ describe('a deck file', () => {
     await close();
   });
 
+  it('with the id of a shipped deck asks first; the pilot can go back to the shipped one', async () => {
+    const { page, close } = await newVisitor(browser);
+    await toDecks(page);
+    const later = shipped.replace(/^version:.*$/m, 'version: 99.0.0');
+    await give(page, 'later.deck.yaml', later);
+    await page.getByRole('dialog', { name: /^Replace “/ }).waitFor();
+    // Escape is no, and the focus is on the page again.
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Open a deck file');
+    expect(await page.getByText('Opened from a file').count()).toBe(0);
+    await give(page, 'later.deck.yaml', later);
+    await page.getByRole('button', { name: 'Replace it' }).click();
+    await page.getByText('version 99.0.0').waitFor();
+    await page.getByRole('button', { name: /Go back…/ }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Go back' }).click();
+    await page.getByText(/is again the one that comes with Gatecall/).waitFor();
+    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('H1');
+    expect(await page.getByText('version 99.0.0').count()).toBe(0);
+    await close();
+  });
+
   it.each([
     ['binary', Buffer.from([0, 1, 2, 255, 254, 0, 9]).toString('latin1')],
     ['empty', ''],

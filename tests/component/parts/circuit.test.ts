@@ -29,6 +29,21 @@ describe('the circuit picture', () => {
     expect((over.y + down.y) / 2).toBeCloseTo(middle);
   });
 
+  it('names only the current gate where there are too many for all', () => {
+    const gates = Array.from({ length: 120 }, (_, i) => {
+      const angle = (i / 120) * 2 * Math.PI;
+      const position = { aheadFt: 9000 * Math.cos(angle), rightFt: 5000 * Math.sin(angle), courseDeg: 0 };
+      return { ...marram.gates[0]!, id: `gate-${i}`, label: `Name ${i}`, position };
+    });
+    const { container } = render(CircuitPicture, {
+      deck: { ...marram, gates },
+      current: 'gate-7',
+      labels: 'all',
+    });
+    expect([...container.querySelectorAll('text.name')].map((name) => name.textContent)).toEqual(['Name 7']);
+    expect(container.querySelectorAll('text.number')).toHaveLength(120);
+  });
+
   it('says when distances are not true', () => {
     render(CircuitPicture, { deck: marram });
     expect(screen.getByText(/Not to scale/)).toBeTruthy();
