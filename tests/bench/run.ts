@@ -11,6 +11,7 @@ import { firstScripts } from '../first-scripts.ts';
 import { answeredCard, askedOnce, bareStep } from './answered-card.ts';
 import { bruteForceFigures, drillFigures } from './drill.ts';
 import { measure } from './measure.ts';
+import { movingGauges } from './moving-gauges.ts';
 import { timeCards } from './next-card.ts';
 import { rightAnswer } from './right-answer.ts';
 import { syntheticDeck } from './synthetic-table.ts';
@@ -92,8 +93,20 @@ async function reportPages(): Promise<void> {
   }
 }
 
+async function reportMovingGauges(): Promise<void> {
+  for (const compact of [false, true]) {
+    const { betweenMs, workMs } = await movingGauges(compact);
+    const where = compact ? 'phone' : 'desktop';
+    const at95 = (times: readonly number[]) =>
+      times.toSorted((a, b) => a - b)[Math.floor(times.length * 0.95)]!;
+    report(`five moving gauges, ${where}: frame to frame, 95th percentile`, at95(betweenMs), 'ms');
+    report(`five moving gauges, ${where}: a frame's work until painted, 95th percentile`, at95(workMs), 'ms');
+  }
+}
+
 reportDeckLoad();
 reportAnalysis();
 reportDrill();
 await reportFirstScripts();
 await reportPages();
+await reportMovingGauges();

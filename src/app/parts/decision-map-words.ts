@@ -3,7 +3,8 @@ import { instructionOf } from '../../cards/rule.ts';
 import { inSentence, spokenOf } from '../../cards/wording.ts';
 import { actionOf, controlOf, neutralOf, phaseOf, quantityOf } from '../../deck/lookup.ts';
 import { sayList, sayValue } from '../../deck/say.ts';
-import type { Deck } from '../../deck/types.ts';
+import type { Deck, Quantity } from '../../deck/types.ts';
+import { units } from '../../deck/units.ts';
 import type { DecisionMap, MapCell, MapOutcome } from '../../drill/types.ts';
 import { holds } from '../../rules/intervals.ts';
 import { sayIntervals } from '../../rules/say-intervals.ts';
@@ -103,4 +104,11 @@ export function sayMap(deck: Deck, map: DecisionMap, words: MapWords, state: Sta
       ? [`Asked for all over this map, short of what overrides it: ${sayList(words.everywhere)}.`]
       : []),
   ];
+}
+
+/** An axis with its unit: "Altitude, ft". */
+export function axisName({ label, unit }: Quantity): string {
+  const { symbol } = units[unit];
+  if (symbol === '') return label;
+  return `${label}, ${symbol === '°' ? 'degrees' : symbol}`;
 }

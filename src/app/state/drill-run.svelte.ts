@@ -25,8 +25,8 @@ export interface DrillAnswer extends DrillResult {
   readonly cue: string;
   /** What was called for, in words. */
   readonly expected: string;
-  /** The rules that were not followed. */
-  readonly broken: readonly Pick<Reason, 'table' | 'rule'>[];
+  /** The rule that was not followed; of several that of the control that counts most. */
+  readonly broken: Pick<Reason, 'table' | 'rule'>;
 }
 
 export interface DrillRunSetup {
@@ -176,18 +176,19 @@ export class DrillRun {
       {
         ...{ item, scenario, miss, event, performance, headline, expected },
         cue: prompt.title,
-        broken: brokenRules(scenario, assessment),
+        broken: brokenRule(scenario, assessment),
       },
     ];
     this.level.answered({ performance, timeliness });
   }
 }
 
-/** The rules whose control was answered otherwise; the scenario's own where none can be told. */
-function brokenRules({ decision, table, rule }: Scenario, { detail }: Assessment): DrillAnswer['broken'] {
+/** The rule whose control was answered otherwise; the scenario's own where none can be told. */
+function brokenRule({ decision, table, rule }: Scenario, { detail }: Assessment): DrillAnswer['broken'] {
+  if (detail.form !== 'controls') return { table, rule };
   const broken = decision.reasons.filter(({ control }) => {
-    const verdict = detail.form === 'controls' ? detail.perControl[control]?.verdict : undefined;
+    const verdict = detail.perControl[control]?.verdict;
     return verdict === 'wrong' || verdict === 'opposite';
   });
-  return broken.length > 0 ? broken : [{ table, rule }];
+  return broken.find(({ control }) => control === detail.leading) ?? broken[0] ?? { table, rule };
 }

@@ -25,7 +25,9 @@ describe('the decision map', () => {
       'You were at distance from the ship 1.5\u00a0nm and altitude 650\u00a0ft: come left.',
     );
     expect(words).toContain('At altitude 650\u00a0ft, distance from the ship:');
-    expect(words).toMatch(/under 0\.8\u00a0nm go around; 0\.8 to under 1\.0\u00a0nm come right;/);
+    expect(words).toMatch(
+      /under \d\.\d\u00a0nm go around; [^;]+ come right; [^;]+ hold; over \d\.\d\u00a0nm come left\./,
+    );
     expect(words).toContain('At distance from the ship 1.5\u00a0nm, altitude:');
   });
 
