@@ -8,6 +8,12 @@ export const lazyPages = {
 };
 
 /** So that nothing has to be fetched later, when the connection may be gone. A failure is met again when the page is opened. */
+/** What the pages need once something is asked. */
+const lazyStates = [
+  () => import('../state/recall-session.svelte.ts'),
+  () => import('../state/drill-run.svelte.ts'),
+];
+
 export async function fetchAll(): Promise<void> {
-  await Promise.allSettled(Object.values(lazyPages).map((load) => load()));
+  await Promise.allSettled([...Object.values(lazyPages), ...lazyStates].map((load) => load()));
 }

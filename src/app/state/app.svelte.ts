@@ -6,7 +6,7 @@ import type { RecordStore } from '../../record/store/store.ts';
 import type { RunTargets } from '../../drill/plan.ts';
 import type { DrillRun } from './drill-run.svelte.ts';
 import { Library } from './library.svelte.ts';
-import { RecallSession } from './recall-session.svelte.ts';
+import type { RecallSession } from './recall-session.svelte.ts';
 import { hrefOf, readRoute, type Page, type Route } from './route.svelte.ts';
 import type { Settings } from './settings.svelte.ts';
 import { firstDeck } from './shipped-decks.ts';
@@ -87,7 +87,9 @@ export class App {
     this.training = new Training(deck, { record, scheduler, nowMs, newSeed });
   }
 
-  startSession(plan?: SessionPlan): void {
+  async startSession(plan?: SessionPlan): Promise<void> {
+    // Asking and grading are no part of the first page.
+    const { RecallSession } = await import('./recall-session.svelte.ts');
     const { training, settings } = this;
     if (!training) return;
     const what = plan ?? training.plan(settings.minutes);
