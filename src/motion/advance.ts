@@ -23,6 +23,8 @@ export const stepMs = 100;
 const usualDecisionS = 2;
 /** Between two decisions at least, so that one can work before the next is asked. */
 const soonestMs = 1000;
+/** How often the gauges are looked at for what beats all else. */
+const scanMs = 500;
 /** A phase that takes longer than this and has no `longestS` won't come to an end. */
 const mostPhaseMs = 300_000;
 
@@ -116,7 +118,7 @@ class Flight {
     if (this.nowMs >= this.#nextDecisionMs) return 'time';
     if (this.nowMs - this.#lastDecisionMs < soonestMs) return null;
     if (this.#hasNewLimit) return 'limit';
-    if (this.#isMissed) return null;
+    if (this.#isMissed || this.nowMs % scanMs !== 0) return null;
     return decideIn(this.#flown.rules, seenIn(this.#flown, this.#state)).overriding ? 'rules' : null;
   }
 
