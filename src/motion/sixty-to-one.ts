@@ -14,7 +14,7 @@ export const thumbRateOfDescentFtMin = (groundSpeedKt: number, angleDeg: number)
 /** Five times the ground speed, for a 3 degree path; 6 % less than exact. */
 export const thumbThreeDegreeRateFtMin = (groundSpeedKt: number): number => 5 * groundSpeedKt;
 
-/** Bank of a standard-rate turn, TAS / 10 + 7. Within 2 degrees from 90 to 200 kt. */
+/** Bank of a standard-rate turn, TAS / 10 + 7. Within 2 degrees from 100 to 200 kt. */
 export const thumbStandardBankDeg = (airspeedKt: number): number => airspeedKt / 10 + 7;
 
 /**
