@@ -33,6 +33,7 @@ const app = new App({
   nowMs: () => Date.now(),
   monotonicMs: () => performance.now(),
   newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0]!,
+  stillness: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
   hash: () => location.hash,
   goTo: (hash) => {
     location.hash = hash;

@@ -104,14 +104,16 @@ export function lengthOf(leg: Leg): number {
     .reduce((sum, point, i) => sum + Math.hypot(point.x - points[i]!.x, point.y - points[i]!.y), 0);
 }
 
-/** Where a leg is half way, and which way it points there (degrees clockwise from up). */
-export function middleOf(leg: Leg): Point & { readonly courseDeg: number } {
-  const [before, after] = [pointOn(leg, 0.48), pointOn(leg, 0.52)];
+/** Where a leg is at a share of its parameter, and which way it points there (degrees clockwise from up). */
+export function placeOn(leg: Leg, share: number): Point & { readonly courseDeg: number } {
+  const [before, after] = [pointOn(leg, Math.max(0, share - 0.02)), pointOn(leg, Math.min(1, share + 0.02))];
   return {
-    ...pointOn(leg, 0.5),
+    ...pointOn(leg, share),
     courseDeg: (Math.atan2(after.x - before.x, -(after.y - before.y)) * 180) / Math.PI,
   };
 }
+
+export const middleOf = (leg: Leg): Point & { readonly courseDeg: number } => placeOn(leg, 0.5);
 
 const short = (value: number): string => String(Math.round(value * 10) / 10);
 const pair = (point: Point): string => `${short(point.x)} ${short(point.y)}`;

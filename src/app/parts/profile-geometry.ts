@@ -32,6 +32,10 @@ export interface ProfileLayout {
   readonly desired: string;
   readonly adequate: string;
   readonly baseY: number;
+  /** Of every gate, also of those without a height. */
+  readonly xs: readonly number[];
+  /** Where a height stands. */
+  readonly yOf: (height: number) => number;
   /** Where the gates' numbers stand, under the base line. */
   readonly numbersY: number;
   readonly inset: number;
@@ -127,6 +131,8 @@ export function layoutProfile(wanted: ProfileWanted): ProfileLayout {
     desired: ribbon(edge('desired', 1), edge('desired', 0)),
     adequate: ribbon(edge('adequate', 1), edge('adequate', 0)),
     baseY,
+    xs,
+    yOf,
     numbersY,
     inset,
   };

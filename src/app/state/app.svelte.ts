@@ -5,6 +5,7 @@ import { askToPersist } from '../../record/store/persist.ts';
 import type { RecordStore } from '../../record/store/store.ts';
 import type { RunTargets } from '../../drill/plan.ts';
 import type { DrillRun } from './drill-run.svelte.ts';
+import type { PassFlight } from './pass-flight.svelte.ts';
 import { Library } from './library.svelte.ts';
 import type { RecallSession } from './recall-session.svelte.ts';
 import { hrefOf, readRoute, type Page, type Route } from './route.svelte.ts';
@@ -21,6 +22,8 @@ export interface AppSetup {
   readonly nowMs: () => number;
   readonly monotonicMs: () => number;
   readonly newSeed: () => number;
+  /** The pilot wants no movement on the screen. */
+  readonly stillness: () => boolean;
   readonly hash: () => string;
   readonly goTo: (hash: string) => void;
 }
@@ -34,6 +37,7 @@ export class App {
   training = $state.raw<Training | null>(null);
   session = $state.raw<RecallSession | null>(null);
   run = $state.raw<DrillRun | null>(null);
+  flight = $state.raw<PassFlight | null>(null);
   /** Says that writing fails, or that something could not be read. */
   troubles = $state.raw<readonly Trouble[]>([]);
   /** Keys of the troubles that the pilot has read and closed. */
@@ -58,7 +62,12 @@ export class App {
 
   /** A new version may be let in only when nothing is being answered. */
   get idle(): boolean {
-    return (this.session?.finished ?? true) && this.run?.answering == null;
+    return (
+      (this.session?.finished ?? true) &&
+      this.run?.answering == null &&
+      this.flight?.stage !== 'moving' &&
+      this.flight?.stage !== 'asking'
+    );
   }
 
   followAddress(): void {
@@ -66,6 +75,7 @@ export class App {
     // Leaving a page covers its prompt: the clock must not run on unseen.
     if (this.route.page !== 'recall') this.session?.answering?.pause();
     if (this.route.page !== 'drill') this.run?.answering?.pause();
+    if (this.route.page !== 'pass') this.flight?.pause();
   }
 
   go(page: Page, rest = ''): void {
@@ -82,6 +92,7 @@ export class App {
     this.training?.close();
     this.session = null;
     this.run = null;
+    this.flight = null;
     this.settings.change({ deck: deck.id });
     const { record, scheduler, nowMs, newSeed } = this.#setup;
     this.training = new Training(deck, { record, scheduler, nowMs, newSeed });
@@ -122,6 +133,45 @@ export class App {
   endDrill(): void {
     this.run = null;
     void this.record.settle();
+  }
+
+  /** @param seed of its errors and its air; a new one when left out. */
+  async startPass(fromGate: string, seed = this.#setup.newSeed()): Promise<void> {
+    // Nor is the engine that flies it.
+    const { PassFlight } = await import('./pass-flight.svelte.ts');
+    const { training, settings } = this;
+    if (!training) return;
+    const { monotonicMs, stillness } = this.#setup;
+    this.flight = new PassFlight({
+      training,
+      start: { fromGate, seed, roughness: settings.passRoughness },
+      pace: settings.passPace,
+      timing: settings.timing,
+      tells: settings.passTells,
+      monotonicMs,
+      still: stillness,
+    });
+  }
+
+  flyAgain(sameAir: boolean): void {
+    const start = this.flight?.setup.start;
+    if (start) void this.startPass(start.fromGate, ...(sameAir ? [start.seed] : []));
+  }
+
+  endPass(): void {
+    this.flight = null;
+    void this.record.settle();
+  }
+
+  /** Drills the rules that were missed in the pass that was flown. */
+  async drillPass(): Promise<void> {
+    const { training, flight } = this;
+    if (!training || !flight?.assessment) return;
+    const { targetsOfPass } = await import('./pass-drill.ts');
+    const targets = targetsOfPass(training, flight.assessment);
+    await this.startDrill(targets);
+    this.go('drill');
+    this.endPass();
   }
 
   drillFrom(phase: string): void {

@@ -1,5 +1,7 @@
 /** What the pilot chose for this device. Small, so kept where it can be read before the first paint. */
 
+import type { PassPace } from '../../record/types.ts';
+
 export type Theme = 'auto' | 'day' | 'night';
 /** Factor on every response window; Infinity is untimed. */
 export type Timing = 1 | 1.5 | 2 | typeof Infinity;
@@ -9,6 +11,11 @@ export const timings: readonly Timing[] = [1, 1.5, 2, Infinity];
 export const sessionMinutes: readonly number[] = [5, 10, 15, 20, 30];
 /** Scenarios in a run of the drill. */
 export const drillLengths: readonly number[] = [10, 15, 20, 25, 30];
+
+/** How fast a pass moves between two calls. */
+export const passPaces: readonly PassPace[] = ['compressed', 'real', 'steps'];
+/** Factor on a pass's errors at the start and on restless air. */
+export const passRoughnesses: readonly number[] = [0, 1, 2];
 
 interface Kept {
   theme: Theme;
@@ -21,10 +28,12 @@ interface Kept {
   /** A place on the drill's ladder of difficulty; null before the first run. */
   drillLevel: number | null;
   drillPinned: boolean;
+  passPace: PassPace;
+  passRoughness: number;
+  passTells: boolean;
 }
 
-type Changeable =
-  'theme' | 'timing' | 'minutes' | 'deck' | 'cautionSeen' | 'drillLength' | 'drillLevel' | 'drillPinned';
+type Changeable = keyof Kept;
 
 const key = 'gatecall.settings';
 
@@ -53,6 +62,10 @@ export class Settings {
   drillLevel = $state<number | null>(null);
   /** The difficulty stays where the pilot put it. */
   drillPinned = $state(false);
+  passPace = $state<PassPace>('compressed');
+  passRoughness = $state(1);
+  /** Right or wrong is said after each call of a pass, not only at the end. */
+  passTells = $state(false);
   readonly #storage: KeyValue;
 
   constructor(storage: KeyValue) {
@@ -67,6 +80,10 @@ export class Settings {
     if (drillLengths.includes(kept.drillLength as number)) this.drillLength = kept.drillLength as number;
     if (typeof kept.drillLevel === 'number') this.drillLevel = kept.drillLevel;
     this.drillPinned = kept.drillPinned === true;
+    if (passPaces.includes(kept.passPace as PassPace)) this.passPace = kept.passPace as PassPace;
+    if (passRoughnesses.includes(kept.passRoughness as number))
+      this.passRoughness = kept.passRoughness as number;
+    this.passTells = kept.passTells === true;
   }
 
   /** As plain data: for this device's storage, and to take along in a backup. */
@@ -80,6 +97,9 @@ export class Settings {
       drillLength: this.drillLength,
       drillLevel: this.drillLevel,
       drillPinned: this.drillPinned,
+      passPace: this.passPace,
+      passRoughness: this.passRoughness,
+      passTells: this.passTells,
     };
     return { ...kept };
   }
