@@ -64,7 +64,7 @@ function* draftsFor(
   const isLeft = new Set(yaml.left.map((path) => JSON.stringify(path)));
   const told = issues.filter(({ path }) => !isLeft.has(JSON.stringify(path)));
   const judged = function* (data: Plain): Generator<Draft> {
-    yield* draftsForIssues(told, data);
+    yield* draftsForIssues(told.slice(0, mostDrafts), data);
     if (parts) for (const check of checks) yield* check(parts);
   };
   for (const draft of judged(yaml.data)) if (canBeJudged(draft, yaml.brokenAt, root)) yield draft;

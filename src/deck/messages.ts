@@ -3,17 +3,18 @@ import type * as z from 'zod/mini';
 import type { DeckCode } from './codes.ts';
 import type { Draft } from './draft.ts';
 import type { DocumentPath } from './findings.ts';
-import { idLike, idWithLabel } from './words-for-id.ts';
 import { withoutLoneEntries } from './lone-entries.ts';
 import { nearestOf } from './nearest.ts';
-import { isMapping, valueAt, type Plain, type PlainMapping } from './plain-data.ts';
+import { valueAt, type Plain } from './plain-data.ts';
 import { quoted, sayFigure, sayFound, uncapitalised } from './quoting.ts';
 import { sayList } from './say.ts';
-import { descriptionAt, keysOf, requiredKeysOf, schemaAt } from './schema-at.ts';
+import { descriptionAt, schemaAt } from './schema-at.ts';
 import { deckFormat, deckSchema } from './schema.ts';
 import { units } from './units.ts';
-import { wordsForNumber } from './words-for-number.ts';
+import { unknownKey, type ShapeDraft } from './unknown-key.ts';
+import { wrongForm } from './words-for-id.ts';
 import { mendForPair } from './words-for-pair.ts';
+import { isWhen, wrongType } from './wrong-type.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -25,11 +26,6 @@ export function draftsForIssues(issues: readonly Issue[], data: Plain): Draft[] 
   );
   const misspelt = new Set(drafts.flatMap(({ meant }) => (meant ? [JSON.stringify(meant)] : [])));
   return drafts.filter(({ code, path }) => code !== 'missing-key' || !misspelt.has(JSON.stringify(path)));
-}
-
-/** A draft on an unknown key says which one was meant. */
-interface ShapeDraft extends Draft {
-  readonly meant?: DocumentPath;
 }
 
 function draftsForIssue(issue: Issue, data: Plain): ShapeDraft[] {
@@ -94,102 +90,6 @@ function missing(path: DocumentPath, data: Plain): Draft {
   };
 }
 
-function unknownKey(key: string, path: DocumentPath, data: Plain): ShapeDraft {
-  const known = keysOf(schemaAt(deckSchema, data, path));
-  const present = valueAt(data, path);
-  const free = known.filter((name) => !isMapping(present) || !Object.hasOwn(present, name));
-  const near = nearestOf(key.slice(0, 100), free) ?? onlyOneThatHolds(key, free);
-  const mend = near ? `write ${quoted(near)}` : 'take it away';
-  return {
-    code: 'unknown-key',
-    message: `The keys here are ${sayList(known)}, found ${quoted(key)}; ${mend}.`,
-    path: [...path, key],
-    onKey: true,
-    ...(near ? { meant: [...path, near] } : {}),
-  };
-}
-
-/** "ahead" -> "aheadFt", when no other key holds it. */
-function onlyOneThatHolds(key: string, free: readonly string[]): string | null {
-  const held = key.length >= 3 ? free.filter((name) => name.toLowerCase().includes(key.toLowerCase())) : [];
-  return held.length === 1 ? held[0]! : null;
-}
-
-function wrongType(expected: string, value: Plain | undefined, path: DocumentPath, data: Plain): Draft {
-  const draft = (code: DeckCode, message: string): Draft => ({ code, message, path });
-  const found = sayFound(value);
-  if (path.length === 0)
-    return draft(
-      'not-a-mapping',
-      `A deck file must be a mapping of keys and values, found ${found}; begin it with “format: ${deckFormat}”.`,
-    );
-  switch (expected) {
-    case 'number': {
-      if (typeof value === 'number')
-        return draft(
-          'not-a-number',
-          `A value must be a number that can be flown, found ${found}; write a plain number.`,
-        );
-      if (typeof value === 'string') return { ...wordsForNumber(value), path };
-      return draft('wrong-type', `A number must stand here, found ${found}; write one.`);
-    }
-    case 'string':
-      // A number with one dot looks like a version, and any number like an id.
-      if (typeof value === 'number' && (isVersion(path) || path[path.length - 1] === 'id'))
-        return wrongForm(value, path, data);
-      if (typeof value === 'number' || typeof value === 'boolean')
-        return draft(
-          'wrong-type',
-          `A text must stand here, found ${found}; put it in quotes: "${String(value)}".`,
-        );
-      if (Array.isArray(value))
-        return draft(
-          'wrong-type',
-          `A text must stand here, found ${found}; put a text that begins with “[” in quotes.`,
-        );
-      if (isMapping(value)) return draft('wrong-type', textTakenForKeys(value));
-      return draft('wrong-type', `A text must stand here, found ${found}; write it.`);
-    case 'boolean':
-      return draft(
-        'wrong-type',
-        `Yes or no is written “true” or “false”, found ${found}; write one of them, without quotes.`,
-      );
-    case 'array':
-      if (isMapping(value) && Object.keys(value).length > 0)
-        return draft(
-          'wrong-type',
-          `A list must stand here, found keys without a “- ” before them; write “- ” before the first key of each element: “- ${Object.keys(value)[0]}: …”.`,
-        );
-      return draft('wrong-type', `A list must stand here, found ${found}; ${mendForList(value)}.`);
-    case 'tuple':
-      return draft(
-        'wrong-type',
-        `Two numbers must stand here, found ${found}; ${mendForPair([value], valueAt(data, [...path.slice(0, -1), 'target']))}.`,
-      );
-    default:
-      if (isWhen(path))
-        return draft(
-          'wrong-type',
-          `“when” holds conditions as quantity: "test", found ${found}; write “when: { … }”, or “when: {}” when the rule always fits.`,
-        );
-      return draft(
-        'wrong-type',
-        `Keys with their values must stand here, found ${found}; write ${mappingAt(data, path) ?? 'them indented below, or in {braces}'}.`,
-      );
-  }
-}
-
-const mendForList = (value: Plain | undefined): string =>
-  typeof value === 'string' && /^-\S/.test(value)
-    ? 'put a space behind each dash that begins an element'
-    : 'put each element on a line of its own after “- ”, or all in [brackets]';
-
-/** "{ aheadFt: …, rightFt: …, courseDeg: … }": the keys that must be there; null when that depends. */
-function mappingAt(data: Plain, path: DocumentPath): string | null {
-  const keys = requiredKeysOf(schemaAt(deckSchema, data, path));
-  return keys.length > 0 && keys.length <= 6 ? `{ ${keys.map((key) => `${key}: …`).join(', ')} }` : null;
-}
-
 function wrongValue(known: readonly string[], value: Plain | undefined, path: DocumentPath): Draft {
   const found = sayFound(value);
   const text = typeof value === 'string' ? value : '';
@@ -200,7 +100,10 @@ function wrongValue(known: readonly string[], value: Plain | undefined, path: Do
       path,
     };
   const isUnit = path[0] === 'quantities' && path[2] === 'unit';
-  const near = (isUnit ? unitMeantBy(text) : null) ?? (text ? nearestOf(text.slice(0, 100), known) : null);
+  const unit = path[path.length - 1] === 'unit' ? unitMeantBy(text) : null;
+  const near =
+    (unit !== null && known.includes(unit) ? unit : null) ??
+    (text ? nearestOf(text.slice(0, 100), known) : null);
   const mend = near ? `write ${quoted(near)}` : 'write one of them';
   return {
     code: isUnit ? 'unknown-unit' : 'unknown-choice',
@@ -219,28 +122,6 @@ function unitMeantBy(text: string): string | null {
     wanted !== '' &&
     [id, unit.symbol, unit.spoken, ...unit.typed].some((word) => word.toLowerCase() === wanted);
   return Object.entries(units).find(fits)?.[0] ?? null;
-}
-
-function wrongForm(value: Plain | undefined, path: DocumentPath, data: Plain): Draft {
-  const found = sayFound(value);
-  if (isVersion(path))
-    return {
-      code: 'bad-version',
-      message: `A version is three whole numbers with dots, found ${found}; write one like “1.0.0”.`,
-      path,
-    };
-  if (path.length === 1 && path[0] === 'language')
-    return {
-      code: 'bad-language',
-      message: `A language is written as a BCP 47 tag, found ${found}; write one like “en” or “de-AT”.`,
-      path,
-    };
-  const like = idWithLabel(String(value), path, data) ?? idLike(String(value));
-  return {
-    code: 'bad-id',
-    message: `An id has small letters, digits and single hyphens and begins with a letter, found ${found}; write ${like ? quoted(like) : 'one like “short-final”'}.`,
-    path,
-  };
 }
 
 function wrongLength(
@@ -272,19 +153,3 @@ function wrongLength(
 
 const tooFar = (value: Plain | undefined): string =>
   `A number must lie between -1000000000 and 1000000000, found ${typeof value === 'number' ? sayFigure(value) : sayFound(value)}; check its digits.`;
-
-/** "Note: not for flight", unquoted, is a key and a value. */
-function textTakenForKeys(value: PlainMapping): string {
-  const [key] = Object.keys(value);
-  const below = key === undefined ? undefined : value[key];
-  const written = typeof below === 'string' ? `"${key}: ${below}"` : null;
-  return written && written.length < 80
-    ? `A text must stand here, a “: ” makes it a key and a value; put the whole text in quotes: ${written}.`
-    : `A text must stand here, found a mapping; put a text that holds “: ” or begins with “{” in quotes.`;
-}
-
-/** The conditions of a rule. */
-const isWhen = (path: DocumentPath): boolean =>
-  path[0] === 'tables' && path[2] === 'rules' && path[4] === 'when' && path.length === 5;
-
-const isVersion = (path: DocumentPath): boolean => path.length === 1 && path[0] === 'version';

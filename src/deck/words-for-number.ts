@@ -35,9 +35,7 @@ export function wordsForNumber(text: string): { readonly code: DeckCode; readonl
   if (value === null)
     return { code: 'wrong-type', message: `A number must stand here, found ${found}; write one.` };
   const hasUnit = /[\p{L}°%]/u.test(text);
-  const reason = hasUnit
-    ? ', the unit comes from the quantity'
-    : ', without quotes or marks between its digits';
+  const reason = hasUnit ? ' without the unit' : ', without quotes or marks between its digits';
   return {
     code: 'number-as-text',
     message: `A number must stand alone, found ${found}; write ${value}${reason}.`,

@@ -114,12 +114,13 @@ function slipOfComma(before: Pair | undefined, group: readonly Pair[], text: str
       );
   }
   const rest = nameOf(group[0]!);
-  if (!before || !isOneText) {
+  if (!before || !isOneText || flags.has(rest)) {
     const [key = rest, ...words] = rest.split(/\s+/);
+    const value = words.join(' ') || (flags.has(rest) ? 'true' : '…');
     return {
       ...slip(false, ''),
       code: 'missing-colon',
-      message: `Entries in {braces} are a key, a colon and a value, ${quoted(rest)} has no colon; write it like “${key}: ${words.join(' ') || '…'}”, or take it away.`,
+      message: `Entries in {braces} are a key, a colon and a value, ${quoted(rest)} has no colon; write it like “${key}: ${value}”, or take it away.`,
       spoiled: [key],
     };
   }
@@ -131,6 +132,9 @@ function slipOfComma(before: Pair | undefined, group: readonly Pair[], text: str
     `A comma ends a value in brackets, so ${quoted(rest)} is taken for a key; put the whole text in ${straight}quotes${example}.`,
   );
 }
+
+/** Keys whose value is yes or no. */
+const flags: ReadonlySet<string> = new Set(['critical', 'neutral', 'overriding', 'dashed']);
 
 /** `[57,5, 63,5]`: some commas stand between digits, others are followed by a space. */
 export function slipInList(

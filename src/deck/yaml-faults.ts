@@ -28,7 +28,7 @@ export function syntaxFaults(parsed: Document.Parsed, text: string, lines: Lines
   const placed = [...parsed.errors, ...parsed.warnings]
     .map((error) => ({ error, offset: offsetOf(error, text) }))
     .sort((a, b) => a.offset - b.offset || Number(isIndent(b.error)) - Number(isIndent(a.error)));
-  const kept = withoutEchoes(firstOfEachStumble(placed, lines), text, lines)
+  const kept = withoutEchoes(firstOfEachStumble(placed, lines).slice(0, 2 * mostFindings), text, lines)
     .slice(0, mostFindings)
     .map(({ error, offset }): Placed => {
       if (isOpenQuote(error)) return { error, offset: startOfQuote(parsed, offset) };

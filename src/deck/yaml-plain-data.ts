@@ -23,6 +23,7 @@ export function plainDataOf(document: Document.Parsed, text: string): MadeData {
   const anchors = new Map<string, Node>();
   /** Anchors whose content is being made: an alias to one of them would never end. */
   const open = new Set<string>();
+  const unused = new Map<string, DocumentPath>();
   let aliases = 0;
 
   function make(node: unknown, path: DocumentPath): Plain {
@@ -33,7 +34,10 @@ export function plainDataOf(document: Document.Parsed, text: string): MadeData {
 
   function makeAnchored(node: unknown, path: DocumentPath): Plain | undefined {
     const anchor = (node as Node | null)?.anchor;
-    if (anchor !== undefined) anchors.set(anchor, node as Node);
+    if (anchor !== undefined) {
+      anchors.set(anchor, node as Node);
+      unused.set(anchor, path);
+    }
     if (anchor !== undefined) open.add(anchor);
     const made = makePlain(node, path);
     if (anchor !== undefined) open.delete(anchor);
@@ -72,6 +76,8 @@ export function plainDataOf(document: Document.Parsed, text: string): MadeData {
     if (isScalar(node)) {
       const doubt = doubtAbout(node, path, text);
       if (doubt) drafts.push({ ...doubt, severity: 'warning', path });
+      // A mark of type without a value has been told of.
+      if (node.tag?.startsWith('!') && node.value === '') return undefined;
       return makeScalar(node.value);
     }
     return null;
@@ -130,7 +136,7 @@ export function plainDataOf(document: Document.Parsed, text: string): MadeData {
         }
         complain(
           'duplicate-key',
-          `A key may stand once in a mapping, ${quoted(key)} stands here again; take one of the two out.`,
+          `A key may stand once in a mapping, ${quoted(key)} stands here again; ${path.includes('when') ? 'join the two into one condition, like [600..800]' : 'take one of the two out'}.`,
           here,
           keyNode,
         );
@@ -141,6 +147,7 @@ export function plainDataOf(document: Document.Parsed, text: string): MadeData {
 
   function makeAliased(alias: Alias, path: DocumentPath): Plain | undefined {
     const target = anchors.get(alias.source);
+    unused.delete(alias.source);
     if (++aliases > mostAliases) {
       if (aliases === mostAliases + 1)
         complain(
@@ -157,7 +164,7 @@ export function plainDataOf(document: Document.Parsed, text: string): MadeData {
       const fault = target ? 'stands inside itself' : 'stands for nothing before it';
       complain(
         'bad-alias',
-        `An alias must stand for a value marked earlier with “&”, ${quoted(`*${alias.source}`)} ${fault}; write the value out.`,
+        `An alias must stand for a value marked earlier with “&”, ${quoted(`*${alias.source}`)} ${fault}; write the value out, or put a text with “*” in quotes.`,
         path,
         alias,
       );
@@ -175,6 +182,13 @@ export function plainDataOf(document: Document.Parsed, text: string): MadeData {
   }
 
   const data = make(document.contents, []);
+  for (const [anchor, path] of unused)
+    drafts.push({
+      code: 'bad-alias',
+      severity: 'warning',
+      message: `A “&” at the start of a value names it for an alias, ${quoted(`&${anchor}`)} has none; take it away, or put a text with “&” in quotes.`,
+      path,
+    });
   return { data, drafts, left };
 }
 

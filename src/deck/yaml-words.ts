@@ -25,7 +25,7 @@ export function wordsForYamlError(error: YAMLError, text: string): Words {
     case 'TAG_RESOLVE_FAILED':
       return {
         code: 'bad-tag',
-        message: `Values carry no type marks, here stands ${quoted(tagAt(text, error.pos[0]))}; take it away.`,
+        message: `Values carry no type marks, here stands ${quoted(tagAt(text, error.pos[0]))}; take it away, or put a text with “!” in quotes.`,
       };
     case 'NON_STRING_KEY':
       return {

@@ -15,7 +15,7 @@ export function* checkTables(parts: DeckParts): Generator<Draft> {
     yield* checkConditions(parts, table);
     const control = parts.known.control.get(table.control);
     if (control) yield* checkActions(parts, table, control);
-    yield* checkPriority(parts, table);
+    yield* checkPriority(parts, table, control ? actionIdsOf(parts, control) : null);
   }
   yield* secondTables(parts);
 }
@@ -85,7 +85,11 @@ function* checkActions(parts: DeckParts, table: DecisionTable, control: Control)
     if (!ids.has(id)) yield unknownAction(parts, id, control, ids, parts.pathOf(table, 'priority', index));
 }
 
-function* checkPriority(parts: DeckParts, table: DecisionTable): Generator<Draft> {
+function* checkPriority(
+  parts: DeckParts,
+  table: DecisionTable,
+  actions: ReadonlySet<string> | null,
+): Generator<Draft> {
   const { hit, priority } = table;
   if (hit !== 'priority') {
     if (priority)
@@ -109,7 +113,9 @@ function* checkPriority(parts: DeckParts, table: DecisionTable): Generator<Draft
   }
   const ranked = new Set(priority);
   const unranked = new Set(table.rules.map((rule) => rule.then).filter((action) => !ranked.has(action)));
-  if (unranked.size > 0)
+  // A misspelt action among them has been told of.
+  const isMisspelt = actions !== null && priority.some((id) => !actions.has(id));
+  if (unranked.size > 0 && !isMisspelt)
     yield {
       code: 'incomplete-priority',
       message: `“priority” must rank every action of the rules, it lacks ${sayList([...unranked].slice(0, 5).map(quoted))}; add what is missing.`,

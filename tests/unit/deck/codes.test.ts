@@ -12,6 +12,7 @@ import { lineFaults } from './faults/lines.ts';
 import { motionFaults } from './faults/motion.ts';
 import { namesFaults } from './faults/names.ts';
 import { numbersFaults } from './faults/numbers.ts';
+import { otherWordsFaults } from './faults/other-words.ts';
 import { shapeFaults } from './faults/shape.ts';
 import { structureFaults } from './faults/structure.ts';
 import { textFaults } from './faults/text.ts';
@@ -22,6 +23,7 @@ const faults = [
   ...lineFaults,
   ...doubtFaults,
   ...firstUseFaults,
+  ...otherWordsFaults,
   ...bracketFaults,
   ...shapeFaults,
   ...namesFaults,

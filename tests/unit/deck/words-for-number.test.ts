@@ -38,7 +38,7 @@ describe('a number written as a text', () => {
 
   it('leads to the number to write', () => {
     expect(wordsForNumber('140 ft').message).toBe(
-      'A number must stand alone, found “140 ft”; write 140, the unit comes from the quantity.',
+      'A number must stand alone, found “140 ft”; write 140 without the unit.',
     );
     expect(wordsForNumber('140').message).toContain('write 140, without quotes');
   });

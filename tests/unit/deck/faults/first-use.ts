@@ -76,7 +76,7 @@ export const firstUseFaults: readonly Fault[] = [
     at: 'wind:',
     where: 'day setting 1, wind',
     message:
-      'An entry here has the keys quantity and default, found “wind” with 10; write { quantity: wind, default: 10 }.',
+      'An entry here has the keys quantity and default, found “wind” alone; write { quantity: wind, default: 10 }.',
   },
   {
     code: 'unknown-key',
@@ -84,7 +84,7 @@ export const firstUseFaults: readonly Fault[] = [
     at: '">',
     where: 'quantity “Closure”, words 2, > 45',
     message:
-      'An entry here has the keys when and say, found “> 45” with “closing fast”; write { when: "> 45", say: closing fast }.',
+      'An entry here has the keys when and say, found “> 45” alone; write { when: "> 45", say: closing fast }.',
   },
   {
     code: 'unknown-unit',

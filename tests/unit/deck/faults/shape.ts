@@ -91,7 +91,7 @@ export const shapeFaults: readonly Fault[] = [
     ],
     at: '600 ft',
     where: 'gate “Far gate”, altitude, target',
-    message: 'A number must stand alone, found “600 ft”; write 600, the unit comes from the quantity.',
+    message: 'A number must stand alone, found “600 ft”; write 600 without the unit.',
   },
   {
     code: 'number-as-text',

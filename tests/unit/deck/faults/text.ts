@@ -37,14 +37,15 @@ export const textFaults: readonly Fault[] = [
     at: '*raft',
     where: 'title',
     message:
-      'An alias must stand for a value marked earlier with “&”, “*raft” stands for nothing before it; write the value out.',
+      'An alias must stand for a value marked earlier with “&”, “*raft” stands for nothing before it; write the value out, or put a text with “*” in quotes.',
   },
   {
     code: 'bad-tag',
     edit: ['title: Landing on the raft', 'title: !name Landing'],
     at: '!name',
     where: 'title',
-    message: 'Values carry no type marks, here stands “!name”; take it away.',
+    message:
+      'Values carry no type marks, here stands “!name”; take it away, or put a text with “!” in quotes.',
   },
   {
     code: 'bad-key',
