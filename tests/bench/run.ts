@@ -13,6 +13,7 @@ import { bruteForceFigures, drillFigures } from './drill.ts';
 import { measure } from './measure.ts';
 import { movingGauges } from './moving-gauges.ts';
 import { timeCards } from './next-card.ts';
+import { passFigures } from './passes.ts';
 import { rightAnswer } from './right-answer.ts';
 import { syntheticDeck } from './synthetic-table.ts';
 
@@ -75,6 +76,13 @@ function reportDrill(): void {
   for (const { name, value, unit, spread } of figures) report(name, value, unit, spread);
 }
 
+function reportPasses(): void {
+  const { deck } = loadDeck(text);
+  if (!deck) throw new Error('The demo deck has errors.');
+  for (const { name, value, unit, spread } of passFigures(procedureOf(deck), 1000))
+    report(name, value, unit, spread);
+}
+
 async function reportFirstScripts(): Promise<void> {
   const problem = isFresh(root) ? null : await buildApp(root);
   if (problem !== null) throw new Error(problem);
@@ -107,6 +115,7 @@ async function reportMovingGauges(): Promise<void> {
 reportDeckLoad();
 reportAnalysis();
 reportDrill();
+reportPasses();
 await reportFirstScripts();
 await reportPages();
 await reportMovingGauges();
