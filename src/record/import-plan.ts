@@ -41,7 +41,7 @@ export function planImport(backup: ReadBackup, here: Here): ImportPlan {
       code: 'deck-kept',
       message:
         `The deck “${id}” is on this device already, in version ${deckHere.get(id)!.version}; it stays. ` +
-        `The backup’s version ${version} differs: open its file to use that one.`,
+        `The saved record’s version ${version} differs: open its file to use that one.`,
     });
   return { fresh, contested, newDecks, otherDecks, said: sayImport(backup, fresh, newDecks), problems };
 }
@@ -50,10 +50,12 @@ function sayImport(backup: ReadBackup, fresh: readonly KeptEvent[], newDecks: re
   const parts: string[] = [];
   const count = (events: readonly KeptEvent[], kind: KeptEvent['kind']): number =>
     events.filter((event) => event.kind === kind).length;
-  const say = (all: number, added: number, one: string): void => {
-    parts.push(`${sayCount(all, one)}, ${added.toLocaleString('en-US')} new`);
+  const say = (all: number, added: number, one: string, many?: string): void => {
+    parts.push(`${sayCount(all, one, many)}, ${added.toLocaleString('en-US')} new`);
   };
   say(count(backup.events, 'answer'), count(fresh, 'answer'), 'answer');
+  const passes = count(backup.events, 'pass');
+  if (passes > 0) say(passes, count(fresh, 'pass'), 'pass', 'passes');
   const undos = count(backup.events, 'undo');
   if (undos > 0) say(undos, count(fresh, 'undo'), 'undo');
   const strangers = count(backup.events, 'stranger');
@@ -72,7 +74,7 @@ function sayContested(contested: readonly KeptEvent[], here: readonly KeptEvent[
   return {
     code: 'same-id',
     message:
-      `${sayCount(contested.length, 'entry', 'entries')} of the backup ${contested.length === 1 ? 'has' : 'have'} the id of an ` +
-      `entry here, but another content. Both are kept; of ${taken} the backup’s counts. Was the file edited?`,
+      `${sayCount(contested.length, 'entry', 'entries')} of the saved record ${contested.length === 1 ? 'has' : 'have'} the id of an ` +
+      `entry here, but another content. Both are kept; of ${taken} the saved one counts. Was the file edited?`,
   };
 }

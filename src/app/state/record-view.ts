@@ -3,21 +3,24 @@ import type { Card } from '../../cards/types.ts';
 import { gateIndexOf, gateOf, quantityOf } from '../../deck/lookup.ts';
 import type { Band, Deck, Quantity } from '../../deck/types.ts';
 import { biasOf, type Bias } from '../../grading/bias.ts';
-import type { Call, CardHistory } from '../../record/types.ts';
+import type { Call, CardHistory, PassEvent } from '../../record/types.ts';
+import type { Performance } from '../../rules/types.ts';
 
 export interface Recent {
   readonly card: Card;
   readonly call: Call;
 }
 
-/** The newest answers of all cards, newest first. */
+/** The newest answers of all cards, newest first. Calls in a pass are left out: they are listed as passes. */
 export function recentAnswers(
   cards: readonly Card[],
   historyOf: (cardId: string) => CardHistory | null,
   most: number,
 ): readonly Recent[] {
   return cards
-    .flatMap((card) => (historyOf(card.id)?.calls ?? []).map((call) => ({ card, call })))
+    .flatMap((card) =>
+      (historyOf(card.id)?.calls ?? []).flatMap((call) => (call.pass ? [] : [{ card, call }])),
+    )
     .sort((one, other) => (one.call.event < other.call.event ? 1 : -1))
     .slice(0, most);
 }
@@ -63,4 +66,33 @@ export function valueRows(
       },
     ];
   });
+}
+
+export interface PassLine {
+  readonly id: string;
+  readonly atMs: number;
+  readonly performance: Performance;
+  /** Label of the gate it began at; its id where the deck has it no more. */
+  readonly from: string;
+  readonly headline: string;
+  /** "3 rules missed, outside at 2 gates"; empty when there is nothing to say. */
+  readonly missed: string;
+}
+
+/** The newest passes, newest first. */
+export function passLines(deck: Deck, passes: readonly PassEvent[], most: number): readonly PassLine[] {
+  return passes
+    .slice(-most)
+    .toReversed()
+    .map(({ id, atMs, performance, fromGate, headline, rules, gatesMissed }) => {
+      const missed = rules.filter((rule) => rule.missed > 0).length;
+      const parts = [
+        missed > 0 ? `${missed} ${missed === 1 ? 'rule' : 'rules'} missed` : '',
+        gatesMissed.length > 0
+          ? `outside at ${gatesMissed.length} ${gatesMissed.length === 1 ? 'gate' : 'gates'}`
+          : '',
+      ].filter(Boolean);
+      const from = deck.gates.find((gate) => gate.id === fromGate)?.label ?? fromGate;
+      return { id, atMs, performance, from, headline, missed: parts.join(', ') };
+    });
 }

@@ -31,7 +31,7 @@ describe('a backup', () => {
 
   it('carries what a newer version wrote', () => {
     const id = testIds().next(eveningMs);
-    const raw = { kind: 'pass', id, atMs: eveningMs, legs: [1] };
+    const raw = { kind: 'wind-log', id, atMs: eveningMs, legs: [1] };
     const stranger: KeptEvent = { kind: 'stranger', id, atMs: eveningMs, raw };
     const text = writeBackup({ events: [stranger] }, nowMs);
     expect((JSON.parse(text) as { events: unknown[] }).events).toEqual([raw]);
@@ -142,10 +142,10 @@ describe('entries of a backup that can’t be believed', () => {
     ['with a trap', { ...good, extra: pollution }, 'it has a field named “__proto__”'],
     ['with a trap at its top', JSON.parse('{"constructor": 1}'), 'it has a field named “constructor”'],
     ['an undo of nothing', { kind: 'undo', id: good.id, atMs: eveningMs }, '“of” must be the version 7 UUID'],
-    ['of a newer kind without a time', { kind: 'pass', id: good.id }, '“atMs” must be a time'],
+    ['of a newer kind without a time', { kind: 'wind-log', id: good.id }, '“atMs” must be a time'],
     [
       'of a newer kind, endless',
-      { ...bad({ kind: 'pass' }), log: 'x'.repeat(30_000) },
+      { ...bad({ kind: 'wind-log' }), log: 'x'.repeat(30_000) },
       'it is longer than 20,000',
     ],
   ])('%s: it stays out and is named, the others come in', (_, entry, words) => {

@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { passLines, recentAnswers } from '../../../../src/app/state/record-view.ts';
+import type { Card } from '../../../../src/cards/types.ts';
+import type { Call, CardHistory, PassEvent } from '../../../../src/record/types.ts';
+import { shippedDeck } from '../../../reference/shipped-deck.ts';
+import { evening, eveningMs, testIds } from '../../record/examples.ts';
+
+const deck = shippedDeck('marram-recovery');
+const ids = testIds();
+
+const pass = (change: Partial<PassEvent>): PassEvent => ({
+  kind: 'pass',
+  id: ids.next(eveningMs),
+  atMs: eveningMs,
+  deck: deck.id,
+  deckVersion: deck.version,
+  fromGate: 'groove',
+  seed: 1,
+  roughness: 1,
+  pace: 'real',
+  end: 'complete',
+  performance: 'adequate',
+  gates: [],
+  rules: [],
+  gatesMissed: [],
+  headline: 'Flown to the end.',
+  ...change,
+});
+
+const rule = (missed: number) => ({
+  card: `rule/a/${missed}`,
+  asked: 4,
+  missed,
+  critical: false,
+  expected: '',
+});
+
+describe('the passes on the record page', () => {
+  it('are the newest first, so many at most', () => {
+    const passes = [1, 2, 3].map((seed) => pass({ seed }));
+    expect(passLines(deck, passes, 2).map(({ id }) => id)).toEqual([passes[2]!.id, passes[1]!.id]);
+  });
+
+  it.each([
+    [{}, ''],
+    [{ rules: [rule(0)] }, ''],
+    [{ rules: [rule(1)] }, '1 rule missed'],
+    [{ rules: [rule(1), rule(2), rule(0)] }, '2 rules missed'],
+    [
+      { rules: [rule(1)], gatesMissed: [{ gate: 'groove', quantities: ['sink'] }] },
+      '1 rule missed, outside at 1 gate',
+    ],
+  ])('say what was missed: %j', (change, words) => {
+    expect(passLines(deck, [pass(change)], 9)[0]).toMatchObject({ from: 'Groove', missed: words });
+  });
+
+  it('name a gate that the deck no longer has by its id', () => {
+    expect(passLines(deck, [pass({ fromGate: 'gone' })], 9)[0]!.from).toBe('gone');
+  });
+});
+
+describe('the last answers', () => {
+  it('leave out calls made in a pass', () => {
+    const calls = evening(2).map(({ id, ...event }, i): Call => ({
+      event: id,
+      ...event,
+      ...(i === 0 ? { pass: true as const } : {}),
+    }));
+    const history: CardHistory = { memory: null, calls, desiredInARow: 0 };
+    const card = { id: 'rule/a/b' } as Card;
+    expect(recentAnswers([card], () => history, 9).map(({ call }) => call.event)).toEqual([calls[1]!.event]);
+  });
+});
