@@ -10,6 +10,7 @@ import type { Procedure } from '../../src/rules/types.ts';
 import { firstScripts } from '../first-scripts.ts';
 import { answeredCard, askedOnce, bareStep } from './answered-card.ts';
 import { bruteForceFigures, drillFigures } from './drill.ts';
+import { passFrames } from './flown-pass.ts';
 import { measure } from './measure.ts';
 import { movingGauges } from './moving-gauges.ts';
 import { timeCards } from './next-card.ts';
@@ -101,6 +102,17 @@ async function reportPages(): Promise<void> {
   }
 }
 
+async function reportPassFrames(): Promise<void> {
+  for (const small of [false, true]) {
+    const { betweenMs, workMs } = await passFrames(builtFolder(root), 10, small);
+    const where = small ? 'phone' : 'desktop';
+    const at95 = (times: readonly number[]) =>
+      times.toSorted((a, b) => a - b)[Math.floor(times.length * 0.95)]!;
+    report(`a pass under way, ${where}: frame to frame, 95th percentile`, at95(betweenMs), 'ms');
+    report(`a pass under way, ${where}: a frame's work until painted, 95th percentile`, at95(workMs), 'ms');
+  }
+}
+
 async function reportMovingGauges(): Promise<void> {
   for (const compact of [false, true]) {
     const { betweenMs, workMs } = await movingGauges(compact);
@@ -119,3 +131,4 @@ reportPasses();
 await reportFirstScripts();
 await reportPages();
 await reportMovingGauges();
+await reportPassFrames();

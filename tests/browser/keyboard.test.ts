@@ -27,7 +27,7 @@ async function reachedByTab(page: Page): Promise<{ wanted: string[]; reached: Se
 }
 
 describe('the Tab key', () => {
-  it.each(['recall', 'drill', 'record', 'decks', 'brief'])(
+  it.each(['recall', 'drill', 'pass', 'record', 'decks', 'brief'])(
     'reaches everything that can be worked on %s',
     async (place) => {
       const { page, close } = await newVisitor(browser);
