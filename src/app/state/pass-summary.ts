@@ -118,15 +118,15 @@ function sayInputs(deck: Deck, inputs: readonly string[], state: Readonly<Record
   );
 }
 
-/** "Power: more, not less; pitch: hold, not nose up." What a call should have been. */
+/** "power more, not less; pitch hold, not nose up": what a call should have been. */
 export function sayFaults(deck: Deck, { faults }: DecisionMark): string {
-  return sayList(
-    faults.map(({ control: id, required, chosen }) => {
+  return faults
+    .map(({ control: id, required, chosen }) => {
       const control = controlOf(deck, id);
       const name = (action: string): string => actionOf(control, action).label.toLowerCase();
       return `${control.label.toLowerCase()} ${name(required)}, not ${name(chosen)}`;
-    }),
-  );
+    })
+    .join('; ');
 }
 
 const mostCharts = 5;
