@@ -13,11 +13,11 @@ import type {
   Verdict,
 } from './types.ts';
 
-/** Grades what has been flown so far; points that are still open are left out. */
+/** Grades what has been flown so far; points that are still open or were passed by are left out. */
 export function assessPass(pass: Pass): PassAssessment {
   const { crossings, limitsPassed, ended } = pass;
   const decisions = pass.decisions
-    .filter(({ chosen }) => chosen !== null)
+    .filter(({ chosen, passedBy }) => chosen !== null && !passedBy)
     .map((point) => markOf(pass, point));
   const gatesMissed = crossings
     .filter(({ performance }) => performance === 'outside')

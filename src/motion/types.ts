@@ -6,6 +6,7 @@
  * start.ts     startPass(procedure, start): Pass
  * advance.ts   advance(pass, ms): Pass            on to the next decision point or the end, at most `ms`
  *              advanceToDecision(pass): Pass      the same without a bound
+ * advance-to-call.ts  advanceToCall(pass): Pass   on to the next point that is worth a stop
  * correct.ts   correct(pass, chosen): Pass        answers the open decision point
  * state-at.ts  stateAt(pass, tMs): PassMoment     smooth in between, for gauges and pictures
  *              momentNow(pass): PassMoment
@@ -13,7 +14,7 @@
  * trace.ts     traceOf(pass, quantity): Trace     a line of a strip chart, with the bands it passes
  *
  * The loop of a page: pass = startPass(…); while (!pass.ended) { show `stateAt` as time goes on up to
- * `pass.nowMs`; if (pass.open) pass = correct(pass, what the pilot chose); pass = advanceToDecision(pass) }.
+ * `pass.nowMs`; if (pass.open) pass = correct(pass, what the pilot chose); pass = advanceToCall(pass) }.
  */
 import type { Band } from '../deck/types.ts';
 import type { BandGrade, Decision, Performance, Procedure, State } from '../rules/types.ts';
@@ -62,6 +63,8 @@ export interface DecisionPoint {
   readonly decision: Decision;
   /** What was done; null while the point is open. Controls left out were left in neutral. */
   readonly chosen: Readonly<Record<string, string>> | null;
+  /** Nobody was asked: the rules called for nothing, and that is what was done. Not graded. */
+  readonly passedBy?: true;
 }
 
 export interface Crossing {

@@ -5,7 +5,7 @@
 import type { GaugeReading } from '../../cards/types.ts';
 import { cueOf } from '../../cards/cue.ts';
 import { phaseOf } from '../../deck/lookup.ts';
-import { advanceToDecision } from '../../motion/advance.ts';
+import { advanceToCall } from '../../motion/advance-to-call.ts';
 import { assessPass } from '../../motion/assess.ts';
 import { correct } from '../../motion/correct.ts';
 import { startPass } from '../../motion/start.ts';
@@ -25,12 +25,12 @@ const speeds: Readonly<Record<PassPace, number>> = { compressed: 4, real: 1, ste
 
 export interface PassEngine {
   readonly startPass: typeof startPass;
-  readonly advanceToDecision: typeof advanceToDecision;
+  readonly advanceToCall: typeof advanceToCall;
   readonly correct: typeof correct;
   readonly assessPass: typeof assessPass;
 }
 
-const engine: PassEngine = { startPass, advanceToDecision, correct, assessPass };
+const engine: PassEngine = { startPass, advanceToCall, correct, assessPass };
 
 export interface PassFlightSetup {
   readonly training: Training;
@@ -80,7 +80,7 @@ export class PassFlight {
     this.#watch = startedAt(setup.monotonicMs());
     this.#changedAtMs = setup.monotonicMs();
     const { training, start } = setup;
-    this.pass = this.#engine.advanceToDecision(this.#engine.startPass(training.procedure, start));
+    this.pass = this.#engine.advanceToCall(this.#engine.startPass(training.procedure, start));
     this.moment = stateAt(this.pass, 0);
     if (this.pass.nowMs === 0) this.#arrive();
   }
@@ -195,7 +195,7 @@ export class PassFlight {
     const { tells } = this.setup;
     this.told = tells ? (this.#engine.assessPass(answered).decisions.at(-1) ?? null) : null;
     this.#fromMs = this.pass.nowMs;
-    this.pass = this.#engine.advanceToDecision(answered);
+    this.pass = this.#engine.advanceToCall(answered);
     this.chosen = {};
     this.elapsedMs = 0;
     this.stage = 'moving';

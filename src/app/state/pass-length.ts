@@ -1,5 +1,5 @@
 /** How long a pass takes, to say so before it is flown. */
-import { advanceToDecision } from '../../motion/advance.ts';
+import { advanceToCall } from '../../motion/advance-to-call.ts';
 import { correct } from '../../motion/correct.ts';
 import { startPass } from '../../motion/start.ts';
 import type { Procedure } from '../../rules/types.ts';
@@ -7,7 +7,7 @@ import type { Procedure } from '../../rules/types.ts';
 export interface PassLength {
   /** Of the pass's own time. */
   readonly flownMs: number;
-  /** Decision points on the way. */
+  /** Stops on the way. */
   readonly calls: number;
   /** Of phases, each with its own controls. */
   readonly legs: number;
@@ -15,15 +15,19 @@ export interface PassLength {
 
 const known = new WeakMap<Procedure, Map<string, PassLength>>();
 
-/** Found by flying it in calm air as the rules say; kept, since it takes some tenths of a second. */
+/** Found by flying one as the rules say; kept, since it takes some tenths of a second. */
 export function lengthOfPass(procedure: Procedure, fromGate: string): PassLength {
   const lengths = known.get(procedure) ?? new Map<string, PassLength>();
   known.set(procedure, lengths);
   const there = lengths.get(fromGate);
   if (there) return there;
-  let pass = advanceToDecision(startPass(procedure, { fromGate, seed: 0, roughness: 0 }));
-  while (pass.open) pass = advanceToDecision(correct(pass, pass.open.decision.actions));
-  const length = { flownMs: pass.nowMs, calls: pass.decisions.length, legs: pass.legs.length };
+  let pass = advanceToCall(startPass(procedure, { fromGate, seed: 1 }));
+  while (pass.open) pass = advanceToCall(correct(pass, pass.open.decision.actions));
+  const length = {
+    flownMs: pass.nowMs,
+    calls: pass.decisions.filter(({ passedBy }) => !passedBy).length,
+    legs: pass.legs.length,
+  };
   lengths.set(fromGate, length);
   return length;
 }
