@@ -1,35 +1,12 @@
 /**
- * axe-core (Deque, MPL 2.0), an independent checker of the WCAG rules, on every page in both themes and
- * at both sizes. The rule tags are those of WCAG 2.0 to 2.2, A and AA, and axe's best practices.
+ * axe-core, an independent checker of the WCAG rules, on every page in both themes and
+ * at both sizes.
  */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { violations } from './axe.ts';
 import { desktop, launchBrowser, newVisitor, open, phone } from './harness.ts';
 import { answerByKeyboard, formOf, settled } from './pilot.ts';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
-}
-
-async function violations(page: Page): Promise<readonly string[]> {
-  // Evaluated by the debugger, which the page's policy does not bind.
-  await page.evaluate(axeSource);
-  const found = await page.evaluate(async (rules) => {
-    const { axe } = window as unknown as {
-      axe: { run(node: Document, options: object): Promise<{ violations: Violation[] }> };
-    };
-    return (await axe.run(document, { runOnly: { type: 'tag', values: rules } })).violations;
-  }, tags);
-  return found.flatMap(({ id, nodes }) =>
-    nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 160)} ${failureSummary ?? ''}`),
-  );
-}
 
 let browser: Browser;
 
@@ -67,7 +44,7 @@ describe.each([
   it('on every page, empty and with answers', async () => {
     const { page, close } = await visit(settings(theme));
     for (const round of ['empty', 'answered']) {
-      for (const place of ['recall', 'drill', 'brief', 'record', 'decks']) {
+      for (const place of ['recall', 'drill', 'pass', 'brief', 'record', 'decks']) {
         await page.evaluate((hash) => (location.hash = hash), `#/${place}`);
         await page.getByRole('heading', { level: 1 }).waitFor();
         if (place === 'decks')
