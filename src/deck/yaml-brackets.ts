@@ -2,7 +2,7 @@
 import type { YAMLError } from 'yaml';
 import type { Lines } from './lines.ts';
 import { quoted } from './quoting.ts';
-import type { Slip } from './yaml-slips.ts';
+import type { Slip } from './yaml-slip.ts';
 
 const closing: Readonly<Record<string, string>> = { '[': ']', '{': '}' };
 

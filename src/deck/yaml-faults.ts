@@ -5,7 +5,8 @@ import type { DocumentPath } from './findings.ts';
 import { mostFindings } from './limits.ts';
 import type { Lines } from './lines.ts';
 import { pathAt } from './locate.ts';
-import { rowAt, rowsBefore, slipBehind, type Slip } from './yaml-slips.ts';
+import type { Slip } from './yaml-slip.ts';
+import { rowAt, rowsBefore, slipBehind } from './yaml-slips.ts';
 import { wordsForYamlError } from './yaml-words.ts';
 
 export interface SyntaxFaults {

@@ -3,20 +3,10 @@
  * it stumbled, which is often a line later and in words about its own grammar.
  */
 import type { YAMLError } from 'yaml';
-import type { DeckCode } from './codes.ts';
 import type { Lines } from './lines.ts';
 import { quoted } from './quoting.ts';
 import { slipInBrackets } from './yaml-brackets.ts';
-
-export interface Slip {
-  readonly code: DeckCode;
-  readonly message: string;
-  /** Where the slip is, in UTF-16 units from the start of the text. */
-  readonly offset: number;
-  /** A place whose path says what the slip is in: its value, or the element of a list around it. */
-  readonly near: number;
-  readonly isOfElement: boolean;
-}
+import type { Slip } from './yaml-slip.ts';
 
 /** A line that holds something, as far as indentation matters. */
 export interface Row {
