@@ -34,7 +34,8 @@ export function callsForSomething({ phases }: Procedure, { phase, decision }: De
   return Object.entries(decision.actions).some(([control, action]) => neutral.get(control) !== action);
 }
 
-function passBy(pass: Pass): Pass {
+/** Leaves the open point with every control in neutral, unasked and not graded. */
+export function passBy(pass: Pass): Pass {
   const answered = correct(pass, {});
   const last = answered.decisions.at(-1)!;
   return { ...answered, decisions: [...answered.decisions.slice(0, -1), { ...last, passedBy: true }] };

@@ -5,7 +5,8 @@
 import type { GaugeReading } from '../../cards/types.ts';
 import { cueOf } from '../../cards/cue.ts';
 import { phaseOf } from '../../deck/lookup.ts';
-import { advanceToCall } from '../../motion/advance-to-call.ts';
+import { advanceToCall, passBy } from '../../motion/advance-to-call.ts';
+import { advanceToDecision } from '../../motion/advance.ts';
 import { assessPass } from '../../motion/assess.ts';
 import { correct } from '../../motion/correct.ts';
 import { startPass } from '../../motion/start.ts';
@@ -26,11 +27,13 @@ const speeds: Readonly<Record<PassPace, number>> = { compressed: 4, real: 1, ste
 export interface PassEngine {
   readonly startPass: typeof startPass;
   readonly advanceToCall: typeof advanceToCall;
+  readonly advanceToDecision: typeof advanceToDecision;
+  readonly passBy: typeof passBy;
   readonly correct: typeof correct;
   readonly assessPass: typeof assessPass;
 }
 
-const engine: PassEngine = { startPass, advanceToCall, correct, assessPass };
+const engine: PassEngine = { startPass, advanceToCall, advanceToDecision, passBy, correct, assessPass };
 
 export interface PassFlightSetup {
   readonly training: Training;
@@ -72,6 +75,8 @@ export class PassFlight {
   #watch: Stopwatch;
   /** The pass's time at which the movement under way began. */
   #fromMs = 0;
+  /** The pass as it was after the last call. */
+  #answered: Pass | null = null;
   #changedAtMs: number;
 
   constructor(setup: PassFlightSetup) {
@@ -146,10 +151,10 @@ export class PassFlight {
     if (this.stage === 'asking' && !this.paused && this.#settled()) this.#answer(this.chosen);
   }
 
-  /** At any time: while it moves, at the point that comes next. */
+  /** At any time: while it moves, at the first point from what is shown on, whether it would be asked or not. */
   callAtOnce({ control, action }: AtOnce): void {
     if (this.paused || this.stage === 'ended') return;
-    if (this.stage === 'moving') this.#arrive();
+    if (this.stage === 'moving') this.#stopHere();
     if (!this.asked) return;
     this.#answer({ [control]: action });
     if (this.pass.ended) this.#arrive();
@@ -179,6 +184,17 @@ export class PassFlight {
     this.event = null;
   }
 
+  /** The engine is ahead of what is shown: from the last call on it is flown anew, to here. */
+  #stopHere(): void {
+    if (this.#answered) {
+      let pass = this.#engine.advanceToDecision(this.#answered);
+      while (pass.open && pass.nowMs < this.moment.tMs)
+        pass = this.#engine.advanceToDecision(this.#engine.passBy(pass));
+      this.pass = pass;
+    }
+    this.#arrive();
+  }
+
   #settled(afterMs = settleMs): boolean {
     return this.setup.monotonicMs() - this.#changedAtMs >= afterMs;
   }
@@ -194,6 +210,7 @@ export class PassFlight {
     const answered = this.#engine.correct(this.pass, chosen);
     const { tells } = this.setup;
     this.told = tells ? (this.#engine.assessPass(answered).decisions.at(-1) ?? null) : null;
+    this.#answered = answered;
     this.#fromMs = this.pass.nowMs;
     this.pass = this.#engine.advanceToCall(answered);
     this.chosen = {};

@@ -195,6 +195,24 @@ describe('going around', () => {
     expect(pilot.training.passes).toHaveLength(1);
   });
 
+  it('while it moves, ends the pass at the first point from what is shown on', () => {
+    const flight = fly({ start: { fromGate: 'alongside', seed: 1 }, pace: 'real' });
+    for (let i = 0; i < 60; i++) {
+      for (const [control, action] of Object.entries(flight.asked!.decision.actions))
+        flight.choose(control, action);
+      after(flight, 400);
+      flight.call();
+      if (flight.pass.nowMs - flight.moment.tMs > 3500) break;
+      toPoint(flight);
+    }
+    const from = flight.moment.tMs;
+    expect(flight.pass.nowMs - from).toBeGreaterThan(3500);
+    after(flight, 500);
+    flight.callAtOnce(flight.calls.atOnce[0]!);
+    expect(flight.assessment!.ended!.kind).toBe('go-around');
+    expect(flight.assessment!.ended!.tMs - from).toBeLessThanOrEqual(2100);
+  });
+
   it('works while it moves too, and ends the pass once', () => {
     const flight = fly();
     after(flight, 400);
