@@ -6,10 +6,14 @@ import { inOrder } from '../../../src/record/merge.ts';
 import { idbStore } from '../../../src/record/store/idb-store.ts';
 import { MemoryDisk, memoryStore } from '../../../src/record/store/memory-store.ts';
 import type { RecordStore } from '../../../src/record/store/store.ts';
+import type { FlownPass } from '../../../src/record/pass-event.ts';
 import type { KeptEvent } from '../../../src/record/types.ts';
+import { shippedDeck } from '../../reference/shipped-deck.ts';
 import { TabHub } from './device.ts';
 import { assessed, eveningMs, testIds, testScheduler } from './examples.ts';
 import { connect, emptyBrowser } from './store/browser.ts';
+
+const deck = shippedDeck('marram-recovery');
 
 /** What can happen in an evening with two tabs, on a clock that may be set back. */
 const happening = fc.record({
@@ -17,6 +21,7 @@ const happening = fc.record({
   what: fc.constantFrom(
     'answer',
     'answer',
+    'pass',
     'many',
     'undo',
     'redo',
@@ -30,6 +35,20 @@ const happening = fc.record({
   laterMs: fc.integer({ min: -50_000, max: 100_000 }),
 });
 type Happening = typeof happening extends fc.Arbitrary<infer T> ? T : never;
+
+/** Misses a rule, and a value that the answers are to as well. */
+const flownPass = (card: number): FlownPass => ({
+  deck,
+  start: { fromGate: 'abeam', seed: card },
+  pace: 'steps',
+  assessment: {
+    ...{ crossings: [], decisions: [], limitsPassed: [], performance: 'outside', headline: 'Flown.' },
+    rules: [{ table: 'abeam-height', rule: 'low-abeam', asked: 2, missed: 1 }],
+    gatesMissed: [{ gate: 'alongside', quantities: ['altitude'] }],
+    ended: { kind: 'complete', tMs: 1 },
+  },
+  card: (id) => ({ ...assessed({}, id).prompt.card, kind: 'rule', id }),
+});
 
 async function evening(happenings: readonly Happening[], openStore: () => RecordStore): Promise<void> {
   const hub = new TabHub();
@@ -48,12 +67,13 @@ async function evening(happenings: readonly Happening[], openStore: () => Record
   for (const { tab, what, card, laterMs } of happenings) {
     nowMs += laterMs;
     const record = tabs[tab]!;
-    const note = (appended: ReturnType<LiveRecord['undo']> | ReturnType<LiveRecord['append']>): void => {
+    const note = (appended: ReturnType<LiveRecord['undo' | 'append' | 'appendPass']>): void => {
       if (appended === null) return;
       given.push(appended.event);
       saved.push(appended.saved);
     };
-    if (what === 'answer') note(record.append(assessed({}, `note/n${card}`), nowMs));
+    if (what === 'answer') note(record.append(assessed({}, card === 0 ? undefined : `note/n${card}`), nowMs));
+    if (what === 'pass') note(record.appendPass(flownPass(card), nowMs));
     if (what === 'many')
       for (let i = 0; i < 90; i++) note(record.append(assessed({}, `note/n${i % 4}`), nowMs + i));
     if (what === 'undo') note(record.undoLast(nowMs));
