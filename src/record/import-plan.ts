@@ -57,7 +57,7 @@ function sayImport(backup: ReadBackup, fresh: readonly KeptEvent[], newDecks: re
   const passes = count(backup.events, 'pass');
   if (passes > 0) say(passes, count(fresh, 'pass'), 'pass', 'passes');
   const undos = count(backup.events, 'undo');
-  if (undos > 0) say(undos, count(fresh, 'undo'), 'undo');
+  if (undos > 0) say(undos, count(fresh, 'undo'), 'answer taken back', 'answers taken back');
   const strangers = count(backup.events, 'stranger');
   if (strangers > 0) say(strangers, count(fresh, 'stranger'), 'entry of a newer version');
   if (backup.decks.length > 0) say(backup.decks.length, newDecks.length, 'deck file');

@@ -4,6 +4,7 @@ import { cardsOf } from '../../cards/registry.ts';
 import type { Finding } from '../../deck/findings.ts';
 import { mostBytes } from '../../deck/limits.ts';
 import type { Deck } from '../../deck/types.ts';
+import { backupFormat } from '../../record/backup.ts';
 import type { RecordStore } from '../../record/store/store.ts';
 import { compileRules } from '../../rules/compile.ts';
 import { readDeckText, type DeckReading } from './deck-reading.ts';
@@ -49,6 +50,8 @@ export class Library {
   entries = $state.raw<readonly DeckEntry[] | null>(null);
   report = $state.raw<OpenReport | null>(null);
   busy = $state(false);
+  /** What came of removing a deck. It outlives the page, which is drawn anew with the deck in use. */
+  removal = $state.raw<{ readonly ok: boolean; readonly said: string } | null>(null);
   /** Opened decks that this version can't read any more, in words. */
   troubles = $state.raw<readonly string[]>([]);
 
@@ -92,7 +95,7 @@ export class Library {
    */
   async open(file: DeckSource): Promise<Deck | null> {
     this.busy = true;
-    this.report = null;
+    this.forgetReport();
     this.#waiting = null;
     try {
       if (file.size > mostBytes) {
@@ -100,6 +103,10 @@ export class Library {
         return null;
       }
       const text = await file.text();
+      if (backupStart.test(text)) {
+        this.report = { ...nothingOf(file), problem: isBackup };
+        return null;
+      }
       const { deck, findings } = await this.#read(text);
       const report = { fileName: file.name, deck, findings, problem: null, lines: text.split('\n') };
       const here = deck && (await this.#entry(deck.id));
@@ -135,14 +142,21 @@ export class Library {
 
   forgetReport(): void {
     this.report = null;
+    this.removal = null;
   }
 
-  /** Removes an opened deck; a shipped one whose place it had is there again. Gives what went wrong, if anything. */
-  async remove(id: string): Promise<string | null> {
+  /** Removes an opened deck; a shipped one whose place it had is there again. True when it is gone. */
+  async remove({ id, deck, insteadOf }: DeckEntry): Promise<boolean> {
     const result = await this.#store.removeDeck(id);
-    if (this.report?.deck?.id === id) this.report = null;
     await this.list();
-    return result.ok ? null : result.message;
+    // What was said of a file before this is no longer of use.
+    this.forgetReport();
+    const said =
+      insteadOf === null
+        ? `“${deck.title}” was removed. Your answers to it stay on record.`
+        : `“${deck.title}” is again the one that comes with Gatecall, version ${insteadOf}.`;
+    this.removal = result.ok ? { ok: true, said } : { ok: false, said: result.message };
+    return result.ok;
   }
 
   async #keep(deck: Deck, text: string, report: OpenReport): Promise<Deck> {
@@ -178,6 +192,11 @@ const nothingOf = ({ name }: DeckSource): OpenReport => ({
   problem: null,
   lines: [],
 });
+
+/** How a saved training record begins. */
+const backupStart = new RegExp(`^\\s*\\{\\s*"format"\\s*:\\s*"${backupFormat}/`);
+
+const isBackup = 'This is a training record, not a deck. Bring it in on the Record page.';
 
 const tooLarge = (bytes: number): string =>
   `The file has ${(bytes / 1e6).toFixed(1)} MB; a deck may have ${mostBytes / 1e6} MB. Is it a deck file? Split it, or take out what is no text.`;

@@ -1,6 +1,7 @@
 /** What the Record page shows, worked out of histories: pure, so that it can be tested without a page. */
 import type { Card } from '../../cards/types.ts';
 import { gateIndexOf, gateOf, quantityOf } from '../../deck/lookup.ts';
+import { sayValue } from '../../deck/say.ts';
 import type { Band, Deck, Quantity } from '../../deck/types.ts';
 import { biasOf, type Bias } from '../../grading/bias.ts';
 import type { Call, CardHistory, PassEvent } from '../../record/types.ts';
@@ -25,6 +26,14 @@ export function recentAnswers(
     .slice(0, most);
 }
 
+/** What was called, where it was a value, and what was called for: "Called 20°, called for: 25°". */
+export function calledOf(deck: Deck, card: Card, { value, expected }: Call): string {
+  const quantityId = card.kind === 'value' ? card.id.split('/')[2] : undefined;
+  return value === undefined || quantityId === undefined
+    ? `Called for: ${expected}`
+    : `Called ${sayValue(value, quantityOf(deck, quantityId))}, called for: ${expected}`;
+}
+
 export interface ValueRow {
   readonly card: Card;
   readonly gate: string;
@@ -35,7 +44,10 @@ export interface ValueRow {
   readonly values: readonly number[];
   readonly meanAbsoluteError: number;
   readonly bias: Bias | null;
+  /** Of those called. */
   readonly outside: number;
+  /** Asked without a value called: shown, or timed out. */
+  readonly unanswered: number;
 }
 
 /** Values that have been called, gate by gate, with their error and bias. */
@@ -62,7 +74,9 @@ export function valueRows(
         values: calls.flatMap(({ value }) => (value === undefined ? [] : [value])),
         meanAbsoluteError: errors.reduce((sum, error) => sum + Math.abs(error), 0) / errors.length,
         bias: biasOf(errors, quantity),
-        outside: calls.filter(({ performance }) => performance === 'outside').length,
+        outside: calls.filter(({ performance, value }) => performance === 'outside' && value !== undefined)
+          .length,
+        unanswered: calls.filter(({ value }) => value === undefined).length,
       },
     ];
   });

@@ -114,4 +114,15 @@ export class Settings {
   }
 }
 
+/**
+ * The theme a tap gives: first the one that isn't seen, then the one the system has, then its choice again.
+ * So that every tap but the last changes what is seen.
+ * @param systemDark whether the system asks for a dark page.
+ */
+export function themeAfter(theme: Theme, systemDark: boolean): Theme {
+  const system: Theme = systemDark ? 'night' : 'day';
+  if (theme === 'auto') return systemDark ? 'day' : 'night';
+  return theme === system ? 'auto' : system;
+}
+
 export const sayTiming = (timing: Timing): string => (timing === Infinity ? 'Untimed' : `×${timing}`);

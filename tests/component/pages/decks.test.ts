@@ -4,6 +4,7 @@ import { describe, expect, it, vi } from 'vitest';
 import Decks from '../../../src/app/pages/decks/Decks.svelte';
 import { Library } from '../../../src/app/state/library.svelte.ts';
 import { loadDeck } from '../../../src/deck/load.ts';
+import { writeBackup } from '../../../src/record/backup.ts';
 import { memoryStore } from '../../../src/record/store/memory-store.ts';
 import { fixtureDeckText } from '../../unit/deck/fixture.ts';
 import marramText from '../../../decks/marram-recovery.deck.yaml?raw';
@@ -99,8 +100,36 @@ describe('a file with the id of a deck that is here', () => {
   });
 });
 
+describe('a file that is no deck', () => {
+  it('is named when it is a saved training record, without a list of faults', async () => {
+    const { library } = await page();
+    await library.open(fileOf(writeBackup({ events: [] }, Date.UTC(2026, 8, 1))));
+    await screen.findByText(/This is a training record, not a deck\. Bring it in on the Record page\./);
+    expect(library.report?.findings).toEqual([]);
+  });
+
+  it('says severity, place and path with room between them', async () => {
+    const { library } = await page();
+    await library.open(fileOf('format: gatecall-deck/1\nid: 7\n'));
+    const list = await screen.findByRole('region', { name: /was not taken/ });
+    expect(list.textContent).toMatch(/Error · line \d+, column \d+ · /);
+  });
+
+  it('is no longer spoken of after a deck was removed', async () => {
+    const { library, user } = await page();
+    await library.open(fileOf(fixtureDeckText));
+    await library.list();
+    await library.open(fileOf('nonsense'));
+    await screen.findByText(/was not taken/);
+    await user.click(await screen.findByRole('button', { name: /^Remove/ }));
+    await user.click(await screen.findByRole('button', { name: 'Remove the deck' }));
+    await screen.findByText(/was removed/);
+    expect(screen.queryByText(/was not taken/)).toBeNull();
+  });
+});
+
 describe('removing an opened deck', () => {
-  it('asks first and says that the answers stay; the focus goes to the heading', async () => {
+  it('asks first and says that the answers stay; the focus goes to what is said of it', async () => {
     const { store, library, user } = await page();
     await library.open(fileOf(fixtureDeckText));
     await library.list();
@@ -111,6 +140,8 @@ describe('removing an opened deck', () => {
     await user.click(within(dialog).getByRole('button', { name: 'Remove the deck' }));
     await screen.findByText(/was removed\. Your answers to it stay on record\./);
     expect(await texts(store)).toEqual([]);
-    await waitFor(() => expect(document.activeElement).toBe(screen.getByRole('heading', { level: 1 })));
+    await waitFor(() =>
+      expect(document.activeElement).toBe(screen.getByRole('group', { name: 'What came of removing it' })),
+    );
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { Settings, type KeyValue } from '../../../src/app/state/settings.svelte.ts';
+import { Settings, themeAfter, type KeyValue } from '../../../src/app/state/settings.svelte.ts';
 
 function storage(text?: string): KeyValue & { text: string | undefined } {
   return {
@@ -12,6 +12,17 @@ function storage(text?: string): KeyValue & { text: string | undefined } {
     },
   };
 }
+
+describe('the light', () => {
+  test.each([
+    [false, ['night', 'day', 'auto']],
+    [true, ['day', 'night', 'auto']],
+  ] as const)('changes at the first tap, whatever the system has (dark: %s)', (dark, expected) => {
+    const first = themeAfter('auto', dark);
+    const second = themeAfter(first, dark);
+    expect([first, second, themeAfter(second, dark)]).toEqual(expected);
+  });
+});
 
 describe('settings', () => {
   test('what is chosen is there at the next start, untimed too', () => {

@@ -19,7 +19,7 @@ describe('importing a backup', () => {
     const report = await record.importBackup(backupOf([...events, undone]), nowMs);
     expect(report).toEqual({
       ok: true,
-      said: '312 answers, 12 new; 1 undo, 1 new.',
+      said: '312 answers, 12 new; 1 answer taken back, 1 new.',
       added: 13,
       newDecks: [],
       otherDecks: [],
@@ -39,7 +39,7 @@ describe('importing a backup', () => {
     const before = new Map(record.histories);
     const { text } = await record.exportBackup(nowMs);
     expect(await record.importBackup(text, nowMs)).toMatchObject({
-      said: '2 answers, 0 new; 1 undo, 0 new.',
+      said: '2 answers, 0 new; 1 answer taken back, 0 new.',
       added: 0,
     });
     expect(record.histories).toEqual(before);

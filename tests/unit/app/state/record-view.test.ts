@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { passLines, recentAnswers } from '../../../../src/app/state/record-view.ts';
+import { calledOf, passLines, recentAnswers, valueRows } from '../../../../src/app/state/record-view.ts';
 import type { Card } from '../../../../src/cards/types.ts';
 import type { Call, CardHistory, PassEvent } from '../../../../src/record/types.ts';
 import { shippedDeck } from '../../../reference/shipped-deck.ts';
@@ -69,5 +69,40 @@ describe('the last answers', () => {
     const history: CardHistory = { memory: null, calls, desiredInARow: 0 };
     const card = { id: 'rule/a/b' } as Card;
     expect(recentAnswers([card], () => history, 9).map(({ call }) => call.event)).toEqual([calls[1]!.event]);
+  });
+});
+
+describe('a value on the record page', () => {
+  const gate = deck.gates.find(({ values }) => values['altitude'])!;
+  const card = {
+    id: `value/${gate.id}/altitude`,
+    kind: 'value',
+    gate: gate.id,
+  } as Card;
+  const { target } = gate.values['altitude']!;
+  const call = (change: Partial<Call>): Call => ({
+    event: ids.next(eveningMs),
+    atMs: eveningMs,
+    performance: 'outside',
+    timeliness: 'prompt',
+    elapsedMs: 1000,
+    expected: `${target} ft`,
+    ...change,
+  });
+
+  it('counts as outside only what was called, and the rest as without a call', () => {
+    const calls = [call({}), call({ value: target + 300, signedError: 300 }), call({})];
+    const history: CardHistory = { memory: null, calls, desiredInARow: 0 };
+    const [row] = valueRows(deck, [card], () => history);
+    expect(row).toMatchObject({ values: [target + 300], outside: 1, unanswered: 2, meanAbsoluteError: 300 });
+  });
+
+  it('says what was called beside what was called for, and only that of a rule', () => {
+    expect(calledOf(deck, card, call({ value: target + 50 }))).toBe(
+      `Called ${target + 50} ft, called for: ${target} ft`,
+    );
+    expect(calledOf(deck, { ...card, kind: 'rule' }, call({ expected: 'Nose up' }))).toBe(
+      'Called for: Nose up',
+    );
   });
 });
