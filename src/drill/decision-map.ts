@@ -2,7 +2,7 @@
 import { decideIn, inputsOf, rulesOfPhase } from '../rules/decide.ts';
 import { edgesOf, stretchesOf } from '../rules/edges.ts';
 import { inside } from '../rules/sample.ts';
-import type { Decision, Interval, Procedure, State } from '../rules/types.ts';
+import type { Decision, Edge, EdgeDistance, Interval, PhaseRules, Procedure, State } from '../rules/types.ts';
 import type { DecisionMap, MapCell, MapOutcome } from './types.ts';
 
 /**
@@ -112,16 +112,38 @@ const sameEnds = (one: Interval, other: Interval): boolean =>
 
 /**
  * The two inputs that matter most in a state: those whose nearest edge is nearest, measured in the spans
- * they have in the phase; then those that some rule of the phase tests. The height, where it is one of
+ * they have in the phase; then those that some rule of the phase tests. Of a control those at whose edge
+ * it is asked for something else, or overridden, then those that its own rules test, come before. The height, where it is one of
  * them, comes second: it is the map's upward axis. Null where the phase shows fewer than two quantities.
  */
 export function tellingInputs(
   procedure: Procedure,
   phaseId: string,
   state: State,
+  control: string | null = null,
 ): readonly [x: string, y: string] | null {
   const rules = rulesOfPhase(procedure, phaseId);
-  const nearest = edgesOf(procedure, phaseId, state)
+  const here = decideIn(rules, state).actions;
+  const found = edgesOf(procedure, phaseId, state);
+  const changes = (edge: Edge | null): boolean =>
+    edge !== null && control !== null && edge.actions[control] !== here[control];
+  const own = found.filter(({ below, above }) => changes(below) || changes(above));
+  const tested = [...rules.overriding, ...rules.base]
+    .filter((table) => table.control === control)
+    .flatMap((table) => table.rules.flatMap(({ when }) => [...when.keys()]));
+  const [x, y] = new Set([
+    ...nearestFirst(rules, own),
+    ...inputsOf(rules).filter((id) => tested.includes(id)),
+    ...nearestFirst(rules, found),
+    ...inputsOf(rules),
+    ...rules.box.keys(),
+  ]);
+  if (x === undefined || y === undefined) return null;
+  return x === procedure.deck.reference.height ? [y, x] : [x, y];
+}
+
+function nearestFirst(rules: PhaseRules, found: readonly EdgeDistance[]): string[] {
+  return found
     .map(({ quantity, below, above }) => {
       const { lo, hi } = rules.box.get(quantity)!;
       const distance = Math.min(below?.distance ?? Infinity, above?.distance ?? Infinity);
@@ -130,7 +152,4 @@ export function tellingInputs(
     .filter(({ share }) => share < Infinity)
     .sort((one, other) => one.share - other.share)
     .map(({ quantity }) => quantity);
-  const [x, y] = new Set([...nearest, ...inputsOf(rules), ...rules.box.keys()]);
-  if (x === undefined || y === undefined) return null;
-  return x === procedure.deck.reference.height ? [y, x] : [x, y];
 }

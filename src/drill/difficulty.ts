@@ -3,7 +3,7 @@ import type { Interval, Procedure } from '../rules/types.ts';
 import { rulesOfPhase } from '../rules/decide.ts';
 import { interval } from '../rules/intervals.ts';
 import { isSettled } from '../rules/settled.ts';
-import type { Difficulty, Mark, Scenario } from './types.ts';
+import type { Closeness, Difficulty, Mark, Scenario } from './types.ts';
 
 /** From the easiest; levels are places in it, from 0. One thing changes from step to step. Own choice, no source. */
 export const ladder: readonly Difficulty[] = [
@@ -53,15 +53,23 @@ const closenessWords = {
   edge: 'on an edge',
 } as const satisfies Record<Difficulty['closeness'], string>;
 
-/** A level in words: "well clear of the edges, half as much time again, only what decides is shown". */
-export function sayLevel(level: number): string {
+/** How close to an edge the scenarios of a level lie: "well clear of the edges". */
+export const sayCloseness = (level: number): string => closenessWords[ladder[asLevel(level)]!.closeness];
+
+/**
+ * A level in words: "well clear of the edges, half as much time again, only what decides is shown".
+ * @param drawn how close a scenario of it lies in fact.
+ */
+export function sayLevel(level: number, drawn?: Closeness | 'narrow'): string {
   const { closeness, windowFactor, shown } = ladder[asLevel(level)]!;
   return [
-    closenessWords[closeness],
+    drawn === 'narrow' ? narrowWords : closenessWords[drawn ?? closeness],
     sayWindow(windowFactor),
     shown === 'all' ? 'everything shown' : 'only what decides is shown',
   ].join(', ');
 }
+
+const narrowWords = 'close to an edge, as this rule is a narrow one';
 
 function sayWindow(factor: number): string {
   if (factor === 1) return 'the normal time';

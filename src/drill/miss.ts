@@ -34,10 +34,17 @@ export function missOf(procedure: Procedure, scenario: Scenario, assessment: Ass
   const found = new Set<MissKind>();
   if (detail.missedOverriding) found.add('missed-go-around');
   if (isNeedless(procedure, scenario, detail)) found.add('needless-go-around');
+  // Of an action that beats all others there is no direction: it was missed, or not needed.
+  const overriding = new Set(
+    rulesOfPhase(procedure, scenario.phase).overriding.map(({ control }) => control),
+  );
+  const isCallAtOnce = (id: string): boolean =>
+    overriding.has(id) && (found.has('missed-go-around') || found.has('needless-go-around'));
   let leftAlone = false;
   let workedUnasked = false;
   for (const [id, called] of Object.entries(detail.perControl)) {
     if (called.verdict !== 'wrong' && called.verdict !== 'opposite') continue;
+    if (isCallAtOnce(id)) continue;
     const control = controlOf(procedure.deck, id);
     const kind = directionOf(control, called);
     const neutral = neutralOf(control).id;

@@ -5,10 +5,14 @@ import { multipleOf } from '../rules/steps.ts';
 import type { Procedure, State } from '../rules/types.ts';
 import { groundOf, isEdge, type Crossing, type Ground } from './crossings.ts';
 import { clearValues, drawValue, everyValue, spanOf, type Choice, type Line } from './lines.ts';
+import { clearShare, clearanceOf } from './clearance.ts';
 import type { Closeness, EdgeTarget, RuleTarget, Scenario, ScenarioEdge } from './types.ts';
 
 /** How many steps further than the last value before the edge a near one may be. */
 const fewSteps = 3;
+
+/** Drawn in search of a state that is clear of edges; beyond this hardly a better one comes. */
+const mostDraws = 40;
 
 /**
  * A state in which the target's rule decides, after hit policy and overriding tables, every value a
@@ -28,7 +32,13 @@ export function drawScenario(
   const sampler = samplerOf(ground);
   const atEdge = 'side' in target;
   if (!atEdge && (closeness === 'wide' || sampler.edges.length === 0))
-    return made(ground, target, 'wide', null, sampler.wide(random));
+    return made(
+      ground,
+      target,
+      'wide',
+      null,
+      clearest(procedure, target.phase, () => sampler.wide(random)),
+    );
   const edges = atEdge
     ? sampler.edges.filter(({ line, side }) => line.quantity === target.quantity && side === target.side)
     : sampler.edges;
@@ -43,6 +53,18 @@ export function drawScenario(
     { quantity, at: crossing.at, distance: Math.abs(state[quantity]! - crossing.at), side: crossing.side },
     state,
   );
+}
+
+/** Of the states drawn the first that is clear of edges, else the one furthest from them. */
+function clearest(procedure: Procedure, phase: string, draw: () => State): State {
+  let best = draw();
+  let most = clearanceOf(procedure, phase, best);
+  for (let i = 1; i < mostDraws && most < clearShare; i++) {
+    const state = draw();
+    const clearance = clearanceOf(procedure, phase, state);
+    if (clearance > most) [best, most] = [state, clearance];
+  }
+  return best;
 }
 
 function made(

@@ -192,10 +192,17 @@ function headlineOf(
     return `${missedOverriding ? 'missed' : 'right'}: ${say(overriding.control, overriding.action)}`;
   if (needless !== null) return `${say(needless, perControl[needless]!.chosen)}: not needed here`;
   const opposite = withVerdict('opposite');
-  if (opposite.length > 0) return `wrong way on ${sayList(opposite.map(name))}`;
   const wrong = withVerdict('wrong');
+  if (opposite.length > 0) {
+    const more = wrong.length > 0 ? `, missed on ${sayList(wrong.map(name))}` : '';
+    return `wrong way on ${sayList(opposite.map(name))}${more}`;
+  }
   if (wrong.length === 0) return withVerdict('right').length > 1 ? 'every control right' : 'right';
   const { required, verdict } = perControl[leading]!;
+  if (verdict === 'wrong' && wrong.length > 1) {
+    const others = wrong.filter((control) => control !== leading);
+    return `missed on ${sayList([leading, ...others].map(name))}`;
+  }
   if (verdict === 'wrong') return `missed on ${name(leading)}: ${say(leading, required!)}`;
   return `right on ${name(leading)}, not on ${sayList(wrong.map(name))}`;
 }

@@ -39,9 +39,9 @@ describe('a run of the drill', () => {
     for (let i = 0; i < 20; i++) {
       await page.locator('.question').waitFor();
       await settled(page);
-      for (const key of [['g'], ['ArrowUp', 'ArrowRight'], ['ArrowDown', 'a']][i % 3]!)
+      // Going around is called by its key alone; the rest is set, then called.
+      for (const key of [['g'], ['ArrowUp', 'ArrowRight', 'Enter'], ['ArrowDown', 'a', 'Enter']][i % 3]!)
         await page.keyboard.press(key);
-      await page.keyboard.press('Enter');
       await page.locator('.feedback').waitFor();
       expect(await page.locator('.why .rule p').first().innerText()).not.toBe('');
       expect(await page.locator('.why').innerText()).toMatch(/: /);
@@ -53,7 +53,7 @@ describe('a run of the drill', () => {
     await runDone(page).waitFor();
     expect(await page.getByRole('heading', { level: 3 }).count()).toBeGreaterThan(0);
     await settled(page);
-    await page.keyboard.press('m');
+    await page.keyboard.press('Enter');
     await page.getByRole('region', { name: 'Scenario 1 of 20' }).waitFor();
     const { text, events } = await savedRecord(page);
     expect(events.map(({ mode }) => mode)).toEqual(Array(20).fill('drill'));
@@ -151,17 +151,17 @@ describe('difficulty', () => {
   it('is said in words, can be put and held, and is kept for the next visit', async () => {
     const { page, close } = await toDrill();
     const level = page.getByRole('combobox');
-    await level.selectOption({ label: 'On an edge, the normal time, everything shown' });
-    await page.getByRole('checkbox', { name: 'Hold it there' }).check();
+    await level.selectOption({ label: '6 of 7: on an edge' });
+    await page.getByRole('checkbox', { name: 'Stay at this level' }).check();
     await page.reload();
     await start(page).waitFor();
-    expect(await page.getByRole('checkbox', { name: 'Hold it there' }).isChecked()).toBe(true);
+    expect(await page.getByRole('checkbox', { name: 'Stay at this level' }).isChecked()).toBe(true);
     await page.keyboard.press('Enter');
     await page.getByText(/on an edge, the normal time, everything shown: \d s/i).waitFor();
     await answerByKeyboard(page);
-    await page.getByText(/Held: on an edge/).waitFor();
+    await page.getByText(/at the same level: on an edge/).waitFor();
     await page.keyboard.press('h');
-    await page.getByRole('button', { name: 'Hold it there' }).waitFor();
+    await page.getByRole('button', { name: 'Stay at this level' }).waitFor();
     await close();
   });
 });
@@ -170,41 +170,49 @@ describe('on a phone', () => {
   it.each([
     ['390 by 844', phone],
     ['360 by 640', smallPhone],
-  ])('of %s five instruments and five controls fit, each large enough for a thumb', async (_, size) => {
-    const settings = { timing: null, drillLevel: 4, drillPinned: true };
-    const { page, close } = await toDrill({ size, settings, phase: 'abeam-leg' });
-    await start(page).tap();
-    for (let i = 0; i < 5; i++) {
-      await page.locator('.question').waitFor();
-      const seen = await page.evaluate(() => {
-        const boxes = (selector: string) =>
-          [...document.querySelectorAll(selector)].map((one) => one.getBoundingClientRect());
-        const call = [...document.querySelectorAll('button')].find((one) => /^Call it/.test(one.innerText))!;
-        const choices = boxes('.choice');
-        return {
-          gauges: boxes('.gauges [role=img]').length,
-          rows: boxes('.row[role=group]').length,
-          smallest: Math.min(...[...choices, call.getBoundingClientRect()].map(({ height }) => height)),
-          narrowest: Math.min(...choices.map(({ width }) => width)),
-          callEnds: call.getBoundingClientRect().bottom,
-          lastRowEnds: Math.max(...choices.map(({ bottom }) => bottom)),
-          callBegins: call.getBoundingClientRect().top,
-          cueLines: document.querySelector('h1')!.getBoundingClientRect().height / 20,
-          height: innerHeight,
-          tooWide: document.documentElement.scrollWidth > innerWidth,
-        };
-      });
-      expect([seen.gauges, seen.rows, seen.tooWide]).toEqual([5, 5, false]);
-      expect(seen.smallest).toBeGreaterThanOrEqual(44);
-      expect(seen.narrowest).toBeGreaterThanOrEqual(44);
-      expect(seen.callEnds).toBeLessThanOrEqual(seen.height);
-      // The longest cues take a fourth line; on the smallest screen the call then lies over the last row.
-      if (seen.cueLines < 3.5) expect(seen.lastRowEnds).toBeLessThanOrEqual(seen.callBegins);
-      await answerByThumb(page);
-      await page.getByRole('button', { name: 'Next' }).tap();
-    }
-    await close();
-  });
+  ])(
+    'of %s five instruments, four controls and going around fit, each large enough for a thumb',
+    async (_, size) => {
+      const settings = { timing: null, drillLevel: 4, drillPinned: true };
+      const { page, close } = await toDrill({ size, settings, phase: 'abeam-leg' });
+      await start(page).tap();
+      for (let i = 0; i < 5; i++) {
+        await page.locator('.question').waitFor();
+        const seen = await page.evaluate(() => {
+          const boxes = (selector: string) =>
+            [...document.querySelectorAll(selector)].map((one) => one.getBoundingClientRect());
+          const call = [...document.querySelectorAll('button')].find((one) =>
+            /^Call it/.test(one.innerText),
+          )!;
+          const choices = boxes('.choice');
+          return {
+            gauges: boxes('.gauges [role=img]').length,
+            atOnce: boxes('.at-once').length,
+            rows: boxes('.row[role=group]').length,
+            smallest: Math.min(
+              ...[...choices, ...boxes('.at-once'), call.getBoundingClientRect()].map(({ height }) => height),
+            ),
+            narrowest: Math.min(...choices.map(({ width }) => width)),
+            callEnds: call.getBoundingClientRect().bottom,
+            lastRowEnds: Math.max(...choices.map(({ bottom }) => bottom)),
+            callBegins: call.getBoundingClientRect().top,
+            cueLines: document.querySelector('h1')!.getBoundingClientRect().height / 20,
+            height: innerHeight,
+            tooWide: document.documentElement.scrollWidth > innerWidth,
+          };
+        });
+        expect([seen.gauges, seen.rows, seen.atOnce, seen.tooWide]).toEqual([5, 4, 1, false]);
+        expect(seen.smallest).toBeGreaterThanOrEqual(44);
+        expect(seen.narrowest).toBeGreaterThanOrEqual(44);
+        expect(seen.callEnds).toBeLessThanOrEqual(seen.height);
+        // The longest cues take a fourth line; on the smallest screen the call then lies over the last row.
+        if (seen.cueLines < 3.5) expect(seen.lastRowEnds).toBeLessThanOrEqual(seen.callBegins);
+        await answerByThumb(page);
+        await page.getByRole('button', { name: 'Next' }).tap();
+      }
+      await close();
+    },
+  );
 });
 
 describe('for those who listen, and those who want no motion', () => {

@@ -11,7 +11,7 @@ export interface CalledRow {
   /** "Less"; a dash where nothing was answered. */
   readonly chosen: string;
   readonly verdict: 'right' | 'wrong' | 'opposite' | 'not-asked' | 'unanswered';
-  /** What is wrong with it, to follow what was called: ", the wrong way". */
+  /** What is wrong with it, to follow what was called: ", the wrong way". Empty where it was right. */
   readonly said: string;
 }
 
@@ -20,6 +20,8 @@ export function calledRows(
   decision: Decision,
   detail: AnswerDetail,
   answer: Answer | null,
+  /** Controls that hold an action which beats all others. */
+  overriding: ReadonlySet<string>,
 ): readonly CalledRow[] {
   const called = answer?.form === 'controls' ? answer.chosen : null;
   return rows.map(({ id, label, actions, neutral }) => {
@@ -33,8 +35,14 @@ export function calledRows(
       required: required === null ? 'not asked' : nameOf(required),
       chosen: called ? nameOf(called[id] ?? neutral) : '–',
       verdict,
-      said:
-        verdict !== 'opposite' ? '' : decision.overriding?.control === id ? ', missed' : ', the wrong way',
+      said: sayFault(verdict, decision.overriding?.control === id, overriding.has(id) && called !== null),
     };
   });
+}
+
+function sayFault(verdict: CalledRow['verdict'], isMissed: boolean, isNeedless: boolean): string {
+  if (verdict !== 'wrong' && verdict !== 'opposite') return '';
+  if (isMissed) return ', missed';
+  if (isNeedless) return ', not needed';
+  return verdict === 'opposite' ? ', the wrong way' : ', not right';
 }

@@ -1,5 +1,5 @@
 /** How far a state was from one that calls for something else, in words. */
-import { actionOf, controlOf, quantityOf } from '../../deck/lookup.ts';
+import { actionOf, controlOf, phaseOf, quantityOf } from '../../deck/lookup.ts';
 import { sayList, sayValue } from '../../deck/say.ts';
 import type { Deck, Quantity } from '../../deck/types.ts';
 import { saySigned } from '../../rules/say-signed.ts';
@@ -7,12 +7,17 @@ import type { Decision, Edge, EdgeDistance } from '../../rules/types.ts';
 
 const mostSentences = 3;
 
-/** The nearest edges first, measured in steps of each quantity, a few at most. */
+/**
+ * The nearest edges first, measured in steps of each quantity, a few at most. Where what can occur in the
+ * phase ends there is nothing to learn: such an end is none.
+ */
 export function edgeSentences(
   deck: Deck,
+  phase: string,
   scenario: { readonly decision: Decision; readonly edges: readonly EdgeDistance[] },
 ): readonly string[] {
   const { actions } = scenario.decision;
+  const ranges = phaseOf(deck, phase).state;
   return scenario.edges
     .flatMap(({ quantity: id, below, above }) => {
       const quantity = quantityOf(deck, id);
@@ -21,7 +26,7 @@ export function edgeSentences(
         { edge: above, way: 'more' },
       ];
       return sides.flatMap(({ edge, way }) =>
-        edge === null
+        edge === null || ranges[id]?.includes(edge.at)
           ? []
           : [
               {

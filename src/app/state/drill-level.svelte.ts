@@ -1,6 +1,6 @@
 /** How hard the next scenario is: moved by the answers, by the ladder's rule, or held where the pilot put it. */
 import { asLevel, firstLevel, ladder, nextLevel, sayLevel } from '../../drill/difficulty.ts';
-import type { Difficulty, Mark } from '../../drill/types.ts';
+import type { Closeness, Difficulty, Mark } from '../../drill/types.ts';
 import type { Settings } from './settings.svelte.ts';
 
 interface Standing {
@@ -32,9 +32,9 @@ export class DrillLevel {
     return this.#settings.drillPinned;
   }
 
-  /** In plain words, with the seconds of a window where one is at hand. */
-  words(windowMs?: number): string {
-    const said = sayLevel(this.#now.level);
+  /** In plain words, with the seconds of a window, and how close to an edge it lies in fact, of a scenario at hand. */
+  words(windowMs?: number, drawn?: Closeness | 'narrow'): string {
+    const said = sayLevel(this.#now.level, drawn);
     if (windowMs === undefined) return said;
     const seconds = windowMs === Infinity ? 'untimed' : `${Number((windowMs / 1000).toFixed(1))} s`;
     return `${said}: ${seconds}`;

@@ -2,11 +2,12 @@
 import { promptForState } from '../../cards/rule.ts';
 import type { Prompt } from '../../cards/types.ts';
 import { phaseOf } from '../../deck/lookup.ts';
+import { closenessOf } from '../../drill/clearance.ts';
 import { markOf } from '../../drill/coverage.ts';
 import { shownQuantities } from '../../drill/difficulty.ts';
 import { groupMisses, missOf, targetsOfMisses } from '../../drill/miss.ts';
 import { composeRun, scenarioFor, type RunTargets } from '../../drill/plan.ts';
-import type { DrillResult, MissGroup, PlanItem, Scenario } from '../../drill/types.ts';
+import type { Closeness, DrillResult, MissGroup, PlanItem, Scenario } from '../../drill/types.ts';
 import type { Assessment } from '../../grading/types.ts';
 import { seeded } from '../../rules/random.ts';
 import type { Performance, Reason, State } from '../../rules/types.ts';
@@ -76,6 +77,11 @@ export class DrillRun {
       (result) => result.item.kind === 'twin' && result.item.pair === item.pair && result.item !== item,
     );
     return first?.scenario.state ?? null;
+  }
+
+  /** How close to an edge the scenario at hand lies in fact. */
+  get closeness(): Closeness | 'narrow' | undefined {
+    return this.#scenario ? closenessOf(this.#setup.training.procedure, this.#scenario) : undefined;
   }
 
   /** What was missed, by gate and by the direction of the error. */

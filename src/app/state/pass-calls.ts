@@ -2,6 +2,7 @@
 import { controlsAsk } from '../../cards/rule.ts';
 import type { ControlRow } from '../../cards/types.ts';
 import { phaseOf } from '../../deck/lookup.ts';
+import type { Deck } from '../../deck/types.ts';
 import type { Procedure } from '../../rules/types.ts';
 import { keysFor, type RowKeys } from './control-keys.ts';
 
@@ -15,7 +16,7 @@ export interface AtOnce {
 }
 
 export interface PassCalls {
-  /** Without those that hold nothing but calls at once. */
+  /** In the deck's order of controls, the same in every phase, without those that hold nothing but calls at once. */
   readonly rows: readonly ControlRow[];
   readonly atOnce: readonly AtOnce[];
   /** Of all the deck's controls, so that a key means the same in every phase. */
@@ -31,7 +32,8 @@ export function callsIn(procedure: Procedure, phaseId: string): PassCalls {
   );
   const keys = keysFor(deck.controls ?? []);
   // The rows of a phase don't depend on its state.
-  const { rows } = controlsAsk(deck, phaseOf(deck, phaseId), anyState(procedure, phaseId));
+  const asked = controlsAsk(deck, phaseOf(deck, phaseId), anyState(procedure, phaseId)).rows;
+  const rows = inDeckOrder(deck, asked);
   const beats = (row: ControlRow, action: string): boolean =>
     action !== row.neutral && beating.has(`${row.id}/${action}`);
   return {
@@ -49,6 +51,14 @@ export function callsIn(procedure: Procedure, phaseId: string): PassCalls {
     ),
   };
 }
+
+/** Rows in the order in which the deck lists its controls. */
+export const inDeckOrder = (deck: Deck, rows: readonly ControlRow[]): readonly ControlRow[] =>
+  (deck.controls ?? []).flatMap(({ id }) => rows.filter((row) => row.id === id));
+
+/** The controls that hold an action which beats all others in a phase. */
+export const overridingControls = ({ phases }: Procedure, phaseId: string): ReadonlySet<string> =>
+  new Set(phases.get(phaseId)!.overriding.map(({ control }) => control));
 
 const anyState = ({ deck }: Procedure, phase: string): Record<string, number> =>
   Object.fromEntries(Object.entries(phaseOf(deck, phase).state).map(([id, [lo]]) => [id, lo]));
