@@ -1,5 +1,5 @@
 /** What a pass was like: its gates, its decisions, and the rules and gates that were missed. */
-import { areOpposite, controlOf, gateOf, neutralOf, quantityOf } from '../deck/lookup.ts';
+import { areOpposite, controlOf, gateOf, neutralOf, phaseOf, quantityOf } from '../deck/lookup.ts';
 import { sayList } from '../deck/say.ts';
 import type { Performance } from '../rules/types.ts';
 import { worst } from './crossing.ts';
@@ -121,15 +121,25 @@ function headlineOf(pass: Pass, decisions: readonly DecisionMark[]): string {
   const { crossings, ended } = pass;
   const count = (performance: Performance): number =>
     crossings.filter((crossing) => crossing.performance === performance).length;
-  const gates = (['desired', 'adequate', 'outside'] as const)
+  const gates = (['outside', 'adequate', 'desired'] as const)
     .filter((performance) => count(performance) > 0)
-    .map((performance) => `${count(performance)} ${performance}`);
-  const missed = decisions.some(({ verdict }) => verdict === 'missed-go-around');
-  const how = `${sayEnd(pass, ended)}${missed && ended?.kind === 'go-around' ? ', called late' : ''}`;
-  return gates.length === 0 ? `${how}.` : `${how}: gates ${sayList(gates)}.`;
+    .map(
+      (performance, i) =>
+        `${count(performance)}${i === 0 ? sayGates(count(performance)) : ''} ${performance}`,
+    );
+  const missed = decisions.find(({ verdict }) => verdict === 'missed-go-around');
+  const how = `${sayEnd(pass, ended, missed?.point)}${missed && ended?.kind === 'go-around' ? ', called late' : ''}`;
+  return gates.length === 0 ? `${how}.` : `${how}: ${sayList(gates)}.`;
 }
 
-function sayEnd({ procedure: { deck }, crossings }: Pass, ended: PassEnd | null): string {
+const sayGates = (count: number): string => (count === 1 ? ' gate' : ' gates');
+
+/** @param due where a go-around was first demanded and not called. */
+function sayEnd(
+  { procedure: { deck }, crossings }: Pass,
+  ended: PassEnd | null,
+  due: DecisionPoint | undefined,
+): string {
   const last = crossings.at(-1);
   const after = last ? ` after “${gateOf(deck, last.gate).label}”` : '';
   switch (ended?.kind) {
@@ -140,7 +150,7 @@ function sayEnd({ procedure: { deck }, crossings }: Pass, ended: PassEnd | null)
     case 'go-around':
       return ended.demanded ? `Went around${after}, as the rules demand` : `Went around${after} without need`;
     case 'missed-go-around':
-      return `A go-around was due${after} and not called`;
+      return `A go-around was due${due ? ` in “${phaseOf(deck, due.phase).label}”` : after} and not called`;
     case 'out-of-bounds':
       return `Lost${after}: ${quantityOf(deck, ended.quantity).label.toLowerCase()} went beyond what the procedure covers`;
     case 'stuck':

@@ -129,6 +129,9 @@ export function sayFaults(deck: Deck, { faults }: DecisionMark): string {
     .join('; ');
 }
 
+/** What is counted of a pass: the times at which it stood and something was to be called, or nothing. */
+export const sayStops = (count: number): string => `${count} stop${count === 1 ? '' : 's'}`;
+
 const mostCharts = 5;
 
 export interface ChartedTrace extends Trace {

@@ -70,9 +70,9 @@ describe('before a pass', () => {
 });
 
 describe('after a pass', () => {
-  it('shows each gate crossed with its errors in words', () => {
+  it('shows each gate crossed with its errors in words, and with nothing missed Enter is done', async () => {
     const flight = flown('rules');
-    show(flight);
+    const on = show(flight);
     const { crossings, headline } = flight.assessment!;
     expect(screen.getAllByText(headline).length).toBeGreaterThan(0);
     const { deck } = pilot.training;
@@ -82,15 +82,25 @@ describe('after a pass', () => {
         expect(section).toContain(sayError(grade.signedError, quantityOf(deck, quantity)));
     expect(screen.getByText('None: every call was as the rules ask.')).toBeTruthy();
     expect(screen.queryByRole('button', { name: /Drill the rules/ })).toBeNull();
+    expect(screen.getByRole('button', { name: /^Done/ }).classList.contains('primary')).toBe(true);
+    await userEvent.keyboard('{Enter}');
+    expect(on.onclose).toHaveBeenCalledOnce();
   });
 
-  it('names each rule missed, why, and what was called, with a key to drill just those', async () => {
+  it('names each rule missed, why, and what was called, and Enter, as the dark button says, drills just those', async () => {
     const on = show(flown('nothing'));
     const section = within(screen.getByRole('region', { name: 'Rules missed' }));
-    expect(section.getAllByText(/missed \d+ of \d+/).length).toBeGreaterThan(0);
+    expect(section.getAllByText(/missed at \d+ of the \d+ stops? that asked/).length).toBeGreaterThan(0);
     expect(section.getAllByText(/you called/).length).toBeGreaterThan(0);
-    await userEvent.keyboard('m');
+    const drill = screen.getByRole('button', { name: /Drill the rules missed/ });
+    expect([drill.classList.contains('primary'), drill.textContent]).toEqual([
+      true,
+      expect.stringContaining('Enter'),
+    ]);
+    await userEvent.keyboard('{Enter}');
     expect(on.ondrill).toHaveBeenCalledOnce();
+    await userEvent.keyboard('{Escape}');
+    expect(on.onclose).toHaveBeenCalledOnce();
   });
 
   it('says that a go-around that the rules demand was right', () => {
@@ -106,11 +116,11 @@ describe('after a pass', () => {
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Went around, rightly');
   });
 
-  it('is flown again by S through the same air and by N through another, and left by Enter', async () => {
+  it('is flown again by S through the same air and by N through another, and left by Escape', async () => {
     const on = show(flown('go-around'));
     await userEvent.keyboard('sn');
     expect(on.onagain.mock.calls).toEqual([[true], [false]]);
-    await userEvent.keyboard('{Enter}');
+    await userEvent.keyboard('{Escape}');
     expect(on.onclose).toHaveBeenCalledOnce();
   });
 

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { phaseOf } from '../../../src/deck/lookup.ts';
 import { advance, advanceToDecision, stepMs } from '../../../src/motion/advance.ts';
 import { assessPass } from '../../../src/motion/assess.ts';
 import { correct } from '../../../src/motion/correct.ts';
@@ -94,6 +95,17 @@ describe('a go-around', () => {
     expect(performance).toBe('outside');
   });
 
+  it('that is missed is said to be due in the phase that first demanded it', () => {
+    for (let seed = 1; ; seed++) {
+      const pass = flyPass(procedure, { fromGate: 'abeam', seed }, nothing);
+      if (pass.ended?.kind !== 'missed-go-around') continue;
+      const first = pass.decisions.find(({ decision }) => decision.overriding)!;
+      const { label } = phaseOf(procedure.deck, first.phase);
+      expect(assessPass(pass).headline).toContain(`A go-around was due in “${label}” and not called`);
+      break;
+    }
+  });
+
   it('without need ends the pass and is graded so', () => {
     const pass = correct(begun(), { call: 'go-around' });
     expect(pass.ended).toMatchObject({ kind: 'go-around', demanded: false });
@@ -105,6 +117,18 @@ describe('a go-around', () => {
 });
 
 describe('what is left of a pass', () => {
+  it('is said in a sentence that counts gates, the worst first', () => {
+    const pass = flyPass(procedure, { fromGate: 'alongside', seed: 2 }, asDecided);
+    const [gate] = pass.crossings;
+    const as = (...performances: readonly ('desired' | 'adequate' | 'outside')[]): string =>
+      assessPass({ ...pass, crossings: performances.map((performance) => ({ ...gate!, performance })) })
+        .headline;
+    expect(as('desired', 'outside', 'desired')).toBe('Flown to the end: 1 gate outside and 2 desired.');
+    expect(as('desired', 'adequate', 'desired')).toBe('Flown to the end: 1 gate adequate and 2 desired.');
+    expect(as('desired', 'desired')).toBe('Flown to the end: 2 gates desired.');
+    expect(as()).toBe('Flown to the end.');
+  });
+
   it('names the gates missed with their quantities', () => {
     const { gatesMissed, crossings } = assessPass(
       flyPass(procedure, { fromGate: 'abeam', seed: 1 }, nothing),
