@@ -61,7 +61,7 @@ function inWords(deck: Deck, { quantity, word, number }: Said, alone: boolean): 
 }
 
 /** Of such words the sign is a part: "climbing 400 ft/min" is a sink of −400. */
-const isBelowZero = (set: IntervalSet): boolean =>
+export const isBelowZero = (set: IntervalSet): boolean =>
   set.every(({ hi, hiOpen }) => hi < 0 || (hi === 0 && hiOpen));
 
 const bareOrNamed = (deck: Deck, quantity: Quantity, number: string): string =>

@@ -1,6 +1,8 @@
 /** What the strips of a rule prompt show. */
 import { quantityOf } from '../deck/lookup.ts';
-import type { Deck, Phase } from '../deck/types.ts';
+import type { Deck, Phase, Quantity } from '../deck/types.ts';
+import { isBelowZero } from './cue.ts';
+import { wordsOf } from '../rules/interval-word.ts';
 import type { State } from '../rules/types.ts';
 import type { GaugeReading } from './types.ts';
 
@@ -16,9 +18,20 @@ export function gaugesOf(deck: Deck, phase: Phase, state: State): GaugeReading[]
       value: state[id]!,
       span: { lo, hi, loOpen: false, hiOpen: false },
       step: quantity.step,
+      ...sidesOf(quantity, lo),
       trend: rate === null ? null : trendOf(rate * phase.windowS, quantity.step),
     };
   });
+}
+
+/** As `saySigned` says them: an offset by its words for either side, another value below zero by the deck's word for such. */
+function sidesOf(quantity: Quantity, lo: number): Pick<GaugeReading, 'sides'> {
+  const { range, above, below } = quantity;
+  if (lo >= 0) return {};
+  if (range[0] === -range[1] && above !== undefined && below !== undefined)
+    return { sides: { above, below } };
+  const word = wordsOf(quantity).find(({ set }) => isBelowZero(set));
+  return word ? { sides: { above: null, below: word.say } } : {};
 }
 
 /** Change per second by itself, in the quantity's unit: constant plus factors of the phase's other quantities; null when the deck says nothing. */

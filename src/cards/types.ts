@@ -51,6 +51,8 @@ export interface GaugeReading {
   /** What the strip spans: the phase's range. */
   readonly span: Interval;
   readonly step: number;
+  /** Words for the two sides of zero, said instead of a sign; `above` is null where a bare number means it. */
+  readonly sides?: { readonly above: string | null; readonly below: string };
   /** Direction in which the phase's own rates move it, null when the deck says nothing. */
   readonly trend: 'rising' | 'falling' | 'steady' | null;
 }

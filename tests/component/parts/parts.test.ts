@@ -65,6 +65,17 @@ describe('a strip gauge', () => {
     expect(screen.getByText('ft/min')).toBeTruthy();
   });
 
+  it.each([
+    [-120, 'falling', 'Sink 120 feet per minute climbing, growing'],
+    [-120, 'rising', 'Sink 120 feet per minute climbing, shrinking'],
+    [120, 'rising', 'Sink 120 feet per minute, growing'],
+  ] as const)('says %d that is %s by its side where there are words for it', (value, trend, name) => {
+    const sides = { above: null, below: 'climbing' };
+    render(StripGauge, { reading: { ...reading, value, trend, sides } });
+    expect(screen.getByRole('img', { name })).toBeTruthy();
+    expect(screen.getByText('120')).toBeTruthy();
+  });
+
   it('says nothing of a trend the deck does not know', () => {
     render(StripGauge, { reading: { ...reading, trend: null } });
     expect(screen.getByRole('img').getAttribute('aria-label')).toBe('Sink -120 feet per minute');

@@ -63,7 +63,7 @@ describe('coverage', () => {
     const all = targetsOf(procedure);
     const facts: DrillFact[] = [];
     const answered = new Set<string>();
-    for (let run = 0; run < 200; run++) {
+    for (let run = 0; run < 240; run++) {
       const weakness = {
         recall: (card: string) => (answered.has(card) ? 0.9 : null),
         edgeMisses: edgeMissesIn(facts),
