@@ -3,40 +3,10 @@
  * the nose is for the closure and comes first; power off never meets the wing's loss of lift; a sink is
  * stopped before the nose goes down; near the stall nothing adds to the load (common practice, no source).
  */
-import { describe, expect, test } from 'vitest';
-import { compileRules } from '../../src/rules/compile.ts';
-import { decide } from '../../src/rules/decide.ts';
-import { seeded } from '../../src/rules/random.ts';
+import { describe, test } from 'vitest';
 import { deck, windOverDeckKt } from './marram-legs.ts';
+import { never } from './marram-states.ts';
 import { ftPerSecondPerKt } from './turn-in-wind.ts';
-
-const procedure = compileRules(deck).procedure!;
-
-interface Seen {
-  readonly state: Readonly<Record<string, number>>;
-  readonly actions: Readonly<Record<string, string>>;
-}
-
-/** Seeded states of a phase on the quantities' steps, with what is called; those with a go-around left out. */
-function* seenIn(phase: string, count = 6000): Generator<Seen> {
-  const random = seeded(7);
-  const { box } = procedure.phases.get(phase)!;
-  for (let i = 0; i < count; i++) {
-    const state: Record<string, number> = {};
-    for (const [id, { lo, hi }] of box) {
-      const { step } = deck.quantities.find((quantity) => quantity.id === id)!;
-      state[id] = Math.round((lo + random() * (hi - lo)) / step) * step;
-    }
-    const { actions, overriding } = decide(procedure, phase, state);
-    if (!overriding) yield { state, actions };
-  }
-}
-
-const never = (phase: string, isWrong: (seen: Seen) => boolean) => {
-  const states = [...seenIn(phase)];
-  expect(states.length).toBeGreaterThan(300);
-  expect(states.filter(isWrong).slice(0, 3)).toEqual([]);
-};
 
 describe('one correction at a time', () => {
   test.each(['early-deceleration', 'wing-to-jet', 'closing'])(
@@ -103,7 +73,8 @@ describe('power goes with the sink', () => {
   test('it is added where thrust is well short, whatever else is seen', () => {
     never('wing-to-jet', ({ state, actions }) => {
       const short = 121 - 0.57 * state.airspeed! - state.thrust!;
-      return state.airspeed! <= 95 && short > 8 && actions.power !== 'more-power';
+      // Above 95 kt the nose is braking too, and some shortness is taken for that.
+      return short > (state.airspeed! > 95 ? 9 : 8) && actions.power !== 'more-power';
     });
   });
 });
@@ -146,7 +117,7 @@ describe('across the edge', () => {
     never('vertical', ({ state, actions }) => {
       const isStill = Math.abs(state.drift!) <= 2 && Math.abs(state.closure!) <= 2;
       const isAboutLevel = state.sink! >= -50 && state.sink! < 160;
-      return state.altitude! > 72 && isAboutLevel && !isStill && actions.power === 'less-power';
+      return state.altitude! > 66 && isAboutLevel && !isStill && actions.power === 'less-power';
     });
   });
 });
