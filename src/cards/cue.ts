@@ -4,6 +4,7 @@ import { sayValue } from '../deck/say.ts';
 import type { Deck, Phase, Quantity } from '../deck/types.ts';
 import { contains, intersect, interval } from '../rules/intervals.ts';
 import { wordFor, wordsOf } from '../rules/interval-word.ts';
+import { saySigned } from '../rules/say-signed.ts';
 import { isSettled } from '../rules/settled.ts';
 import type { Box } from '../rules/space.ts';
 import type { IntervalSet, Procedure, State } from '../rules/types.ts';
@@ -19,8 +20,8 @@ interface Said {
 
 /**
  * Where the pilot is, then each quantity in the phase's order: by its word when the deck has one for the
- * value, the height as a bare number, the rest by name and number. Never ambiguous: a word goes with its
- * number ("sinking fast 620 ft/min") where states that the words fit just as well would ask for other
+ * value, the height as a bare number, the rest by name and number. Never ambiguous: its name and number
+ * ("sink 620 ft/min") take the place of a word where states that the words fit just as well would ask for other
  * actions, so all states that fit what is said require the same. `readCue` reads it back.
  * @param shown the quantities to say; all of the phase's unless told otherwise. Those left out must not
  * matter, else nothing that is said can settle it.
@@ -50,19 +51,27 @@ function saidOf(deck: Deck, phase: Phase, id: string, value: number): Said {
   return {
     quantity,
     word: found && { say: found.say, set: intersect(found.set, [range]) },
-    number: sayValue(value, quantity),
+    number: isOffset(quantity) ? saySigned(value, quantity) : sayValue(value, quantity),
     value: [interval(value, value)],
   };
 }
 
 function inWords(deck: Deck, { quantity, word, number }: Said, alone: boolean): string {
   if (!word) return bareOrNamed(deck, quantity, number);
-  return alone ? word.say : `${word.say} ${number.replace(isBelowZero(word.set) ? '−' : '', '')}`;
+  if (alone) return word.say;
+  // With its number the word adds nothing, unless the sign is a part of it.
+  return isBelowZero(word.set) && !isOffset(quantity)
+    ? `${word.say} ${number.replace('−', '')}`
+    : bareOrNamed(deck, quantity, number);
 }
 
 /** Of such words the sign is a part: "climbing 400 ft/min" is a sink of −400. */
 export const isBelowZero = (set: IntervalSet): boolean =>
   set.every(({ hi, hiOpen }) => hi < 0 || (hi === 0 && hiOpen));
+
+/** To be said by its side: "line-up 50 ft right". */
+const isOffset = ({ range, above, below }: Quantity): boolean =>
+  range[0] === -range[1] && above !== undefined && below !== undefined;
 
 const bareOrNamed = (deck: Deck, quantity: Quantity, number: string): string =>
   quantity.id === deck.reference.height ? number : `${spokenOf(quantity)} ${number}`;
@@ -119,5 +128,11 @@ function readNumber(
   const written = sayValue(value, quantity);
   const rest = text.slice(start.length);
   if (!rest.startsWith(written)) return null;
+  if (isOffset(quantity) && value !== 0)
+    for (const signed of [value, -value]) {
+      const said = saySigned(signed, quantity);
+      if (rest === said || rest.startsWith(`${said}, `))
+        return { set: [interval(signed, signed)], rest: rest.slice(said.length) };
+    }
   return { set: [interval(sign * value, sign * value)], rest: rest.slice(written.length) };
 }

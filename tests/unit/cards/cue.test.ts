@@ -48,17 +48,17 @@ describe('a word that fits states with other required actions', () => {
   });
 
   test.each([
-    [50, 'closing fast 50\u00a0kt'],
-    [30, 'closing fast 30\u00a0kt'],
-    [12, 'creeping in 12\u00a0kt'],
-  ])('goes with its number: %d kt', (closure, words) => {
+    [50, 'closure 50\u00a0kt'],
+    [30, 'closure 30\u00a0kt'],
+    [12, 'closure 12\u00a0kt'],
+  ])('gives place to name and number: %d kt', (closure, words) => {
     const state = { altitude: 180, closure, sink: 100 };
     expect(cueOf(vague, approach, state)).toBe(
       `On the approach, 180\u00a0ft, ${words}, sink 100\u00a0ft/min`,
     );
   });
 
-  it('is the only one whose number is said', () => {
+  it('is the only one that does', () => {
     const state = { altitude: 180, closure: 60, sink: 100 };
     expect(cueOf(small, approach, state)).toContain('closing fast, sink');
   });
