@@ -38,6 +38,7 @@ const keys: Readonly<Record<string, string>> = {
   lagS: 'lag (s)',
   holdS: 'hold (s)',
   longestS: 'longest (s)',
+  overS: 'over (s)',
   decideEveryS: 'decide every (s)',
   aheadFt: 'ahead (ft)',
   rightFt: 'right (ft)',

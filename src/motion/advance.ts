@@ -2,11 +2,13 @@
 import { decideIn } from '../rules/decide.ts';
 import type { State } from '../rules/types.ts';
 import { crossingOf } from './crossing.ts';
+import { comingIn } from './entry.ts';
 import { flownPhase, isAt, phaseFrom, ratesIn, type FlownPhase } from './phase-motion.ts';
 import { restlessAir } from './restless-air.ts';
 import { seenIn, within } from './seen.ts';
 import { enter, gatesAhead } from './start.ts';
 import type {
+  Coming,
   Crossing,
   DecisionPoint,
   HeldAction,
@@ -55,6 +57,7 @@ class Flight {
   #ahead: readonly string[];
   #isMissed: boolean;
   #past: readonly string[];
+  #coming: readonly Coming[];
   #hasNewLimit = false;
   readonly #pass: Pass;
   readonly #samples: Sample[] = [];
@@ -78,6 +81,7 @@ class Flight {
     this.#ahead = inner.ahead;
     this.#isMissed = inner.isMissed;
     this.#past = inner.past;
+    this.#coming = inner.coming;
   }
 
   step(): void {
@@ -85,9 +89,11 @@ class Flight {
     const { ranges, flown } = this.#flown;
     const working = this.#held.filter(({ fromMs, toMs }) => fromMs <= this.nowMs && this.nowMs < toMs);
     const rates = ratesIn(this.#flown, before, working, (id) => this.#airOf(id));
+    for (const { quantity, perS } of this.#coming) rates[quantity]! += perS;
     const after: Record<string, number> = { ...before };
     for (const id of flown) after[id] = within(ranges.get(id)!, before[id]! + (rates[id]! * stepMs) / 1000);
     this.nowMs += stepMs;
+    this.#coming = this.#coming.filter(({ toMs }) => toMs > this.nowMs);
     this.#state = after;
     this.#noteLimits(after);
     this.#crossGates(before, after);
@@ -115,7 +121,8 @@ class Flight {
   }
 
   #whyAsk(): WhyAsked | null {
-    if (this.nowMs >= this.#nextDecisionMs) return 'time';
+    // What is still coming in calls for no correction: it would be made twice.
+    if (this.nowMs >= this.#nextDecisionMs && this.#coming.length === 0) return 'time';
     if (this.nowMs - this.#lastDecisionMs < soonestMs) return null;
     if (this.#hasNewLimit) return 'limit';
     if (this.#isMissed || this.nowMs % scanMs !== 0) return null;
@@ -180,7 +187,9 @@ class Flight {
     this.#closeLeg();
     this.#legs = [...this.#legs, { phase: next.phase.id, fromMs: this.nowMs, toMs: null }];
     this.#flown = next;
-    this.#state = begun;
+    const { state: entered, coming } = comingIn(next, state, begun, this.nowMs);
+    this.#state = entered;
+    this.#coming = coming;
     this.#enteredMs = this.nowMs;
     this.#ahead = gatesAhead(next);
     this.#past = [];
@@ -220,6 +229,7 @@ class Flight {
         ahead: this.#ahead,
         isMissed: this.#isMissed,
         past: this.#past,
+        coming: this.#coming,
       },
     };
   }

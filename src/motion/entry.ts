@@ -3,6 +3,7 @@ import { gateIndexOf, gateOf } from '../deck/lookup.ts';
 import type { Deck } from '../deck/types.ts';
 import type { State } from '../rules/types.ts';
 import type { FlownPhase } from './phase-motion.ts';
+import type { Coming } from './types.ts';
 import { valueOfSum } from './sum.ts';
 
 /** The target of each quantity at a gate; of the last gate before it that names it, where it doesn't. */
@@ -28,4 +29,25 @@ export function entryState(deck: Deck, { phase, plan }: FlownPhase, before: Stat
     else if (!isStart) Reflect.deleteProperty(state, id);
   }
   return state;
+}
+
+/**
+ * What a phase begins with where another ends: the entries that come in over seconds stand as they were,
+ * and are on their way to what `begun` has of them.
+ */
+export function comingIn(
+  { plan }: FlownPhase,
+  before: State,
+  begun: State,
+  nowMs: number,
+): { readonly state: State; readonly coming: readonly Coming[] } {
+  const state: Record<string, number> = { ...begun };
+  const coming: Coming[] = [];
+  for (const [quantity, { overS = 0 }] of Object.entries(plan.entry ?? {})) {
+    const [from, to] = [before[quantity], begun[quantity]];
+    if (overS === 0 || from === undefined || to === undefined) continue;
+    state[quantity] = from;
+    coming.push({ quantity, perS: (to - from) / overS, toMs: nowMs + 1000 * overS });
+  }
+  return { state, coming };
 }

@@ -38,6 +38,7 @@ export function startPass(procedure: Procedure, start: PassStart): Pass {
       ahead: gatesAhead(flown),
       isMissed: false,
       past: [],
+      coming: [],
     },
   };
 }

@@ -159,6 +159,15 @@ export interface PassInner {
   readonly isMissed: boolean;
   /** Limits that are passed now: `quantity/floor`. */
   readonly past: readonly string[];
+  /** What came in with the phase and is still on its way. */
+  readonly coming: readonly Coming[];
+}
+
+/** A change that a phase brings, spread over time: per second, up to before `toMs`. */
+export interface Coming {
+  readonly quantity: string;
+  readonly perS: number;
+  readonly toMs: number;
 }
 
 /** Of one answered decision point. */
@@ -200,7 +209,7 @@ export interface PassAssessment {
    * missed or needless go-around, a critical limit passed, or a crossing outside.
    */
   readonly performance: Performance;
-  /** In a sentence: "Complete: 5 gates desired, 2 adequate." */
+  /** In a sentence: "Flown to the end: 1 gate outside and 5 desired." */
   readonly headline: string;
 }
 

@@ -91,12 +91,13 @@ function* checkWay(
 }
 
 function* checkEntry(parts: DeckParts, plan: PassPlan): Generator<Draft> {
-  for (const [id, { factors, spread }] of Object.entries(plan.entry ?? {})) {
+  for (const [id, { factors, spread, overS }] of Object.entries(plan.entry ?? {})) {
     const path = parts.pathOf(plan, 'entry', id);
     yield* ifUnknown(parts, 'quantity', id, path, true);
     for (const factor of Object.keys(factors ?? {}))
       yield* ifUnknown(parts, 'quantity', factor, [...path, 'factors', factor], true);
     yield* ifNegative(spread, 'A random error', [...path, 'spread']);
+    yield* ifNegative(overS, 'The time an entry takes', [...path, 'overS']);
   }
 }
 

@@ -42,6 +42,12 @@ export const passSchema = z.strictObject({
           spread: z.optional(
             about('A random error that comes in here: at most so much either way.', amount()),
           ),
+          overS: z.optional(
+            about(
+              'Seconds over which it comes in, in place of a jump, where the phase before had a value of it. The gate between the two grades what it comes to.',
+              amount(),
+            ),
+          ),
         }),
       ),
     ),

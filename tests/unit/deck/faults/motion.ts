@@ -69,6 +69,13 @@ export const motionFaults: readonly Fault[] = [
   },
   {
     code: 'negative',
+    edit: withPass(`${until}      entry:\n        sink: { constant: 300, overS: -2 }\n`),
+    at: '-2',
+    where: 'phase “Far to middle”, pass, entry, sink, over (s)',
+    message: 'The time an entry takes can’t be less than 0, found -2; write 0 or more.',
+  },
+  {
+    code: 'negative',
     edit: withPass(`${until}      gusts: { sink: -5 }\n`),
     at: '-5',
     where: 'phase “Far to middle”, pass, gusts, sink',
