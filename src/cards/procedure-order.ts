@@ -3,8 +3,8 @@
  * its notes, the checklists to be complete by it (each list, then its responses, then its gate), then
  * the limits and rules of the phase that starts there.
  *
- * The order of the gates comes after the first gate's values and limits: one number first shows what
- * is asked for here, then the frame that all other cards hang on, before there are many of them.
+ * The order of the gates comes after the values and limits of the gate in the middle: by then half of the
+ * gates have been met, and the order can be told rather than guessed.
  * Plates, and notes that belong to no gate, come last.
  */
 import { checklistOf, gateIndexOf } from '../deck/lookup.ts';
@@ -30,7 +30,7 @@ function rankOf(deck: Deck, card: Card): Rank {
     case 'limit':
       return [gate, card.group.startsWith('phase/') ? 5 : 1, 0, 0];
     case 'order':
-      return [0, 2, 0, 0];
+      return [Math.ceil(deck.gates.length / 2) - 1, 2, 0, 0];
     case 'note':
       return [gate, 3, 0, 0];
     case 'checklist':

@@ -29,7 +29,7 @@ export function readNumber(text: string, quantity: Quantity): ReadNumber {
   const notANumber = () =>
     refuse(
       'not-a-number',
-      `“${echo(text)}” is not a number. Type ${spokenOf(quantity)} in digits, without words.`,
+      `“${echo(text)}” is not a number. Type the ${spokenOf(quantity)} in digits, without words.`,
     );
   if (typed.length > longestText) return notANumber();
 

@@ -1,7 +1,8 @@
 /** Putting things in order by picking them one after the other: what a picker and a page's keys share. */
 
-/** Digits first, then letters; left out are those that pages use for themselves (take back, untimed, pause…). */
-const keyRow = '123456789abcefghijklmnoqrstvwxy'.split('');
+/** Digits first, then letters; left out are those that pages use for themselves (take back, untimed, pause…). A page that takes a letter after an
+ * answer must wait until the grade has been seen. */
+const keyRow = '123456789abcdefghijklmnoqrstvwxy'.split('');
 
 /** The key for the option at a position, as `KeyboardEvent.key` gives it; none after the last. */
 export function optionKey(index: number): string | null {

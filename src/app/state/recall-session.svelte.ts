@@ -6,7 +6,6 @@ import {
   current,
   looked,
   progress,
-  remainingSeconds,
   startRun,
   takenBack,
   type SessionRun,
@@ -58,14 +57,10 @@ export class RecallSession {
     return 1 + MOST_REPEATS - (current(this.run)?.repeat ?? 0);
   }
 
-  get minutesLeft(): number {
-    return Math.max(1, Math.round(remainingSeconds(this.run, this.#secondsOf) / 60));
+  /** Cards that are not through. A miss adds none: its card comes back, and was one of them already. */
+  get cardsLeft(): number {
+    return progress(this.run).left;
   }
-
-  readonly #secondsOf = (id: string): number => {
-    const card = this.#training.card(id);
-    return card ? this.#training.secondsFor(card.kind) : 0;
-  };
 
   /** Calls of the same value, the newest last, for the line under the band. */
   get earlierCalls(): readonly number[] {

@@ -94,11 +94,25 @@ describe('the briefing sheet', () => {
   it('unfolds all corrections on paper, and folds them again after', async () => {
     const { container } = render(Brief, { deck: marram });
     const open = (): number => container.querySelectorAll('details[open]').length;
-    expect(open()).toBe(1);
+    expect(open()).toBe(0);
     window.dispatchEvent(new Event('beforeprint'));
     await vi.waitFor(() => expect(open()).toBe(marram.phases!.length));
     window.dispatchEvent(new Event('afterprint'));
-    await vi.waitFor(() => expect(open()).toBe(1));
+    await vi.waitFor(() => expect(open()).toBe(0));
+  });
+
+  it('begins with links to its parts; one to a phase unfolds it', async () => {
+    const { container } = render(Brief, { deck: marram });
+    const contents = within(container.querySelector<HTMLElement>('nav[aria-label="On this sheet"]')!);
+    for (const label of ['Gates', 'Values', 'Checklists', 'Corrections', 'Sources'])
+      expect(contents.getByRole('link', { name: label, hidden: true })).toBeTruthy();
+    const before = location.href;
+    const { label } = marram.phases![1]!;
+    await userEvent.click(contents.getByRole('link', { name: label, hidden: true }));
+    expect(location.href).toBe(before);
+    const unfolded = container.querySelectorAll('details[open]');
+    expect([...unfolded].map((one) => one.querySelector('h3')?.textContent)).toEqual([label]);
+    expect(document.activeElement).toBe(unfolded[0]!.querySelector('summary'));
   });
 
   it('leaves out what the deck does not have', () => {

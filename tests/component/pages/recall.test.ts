@@ -1,6 +1,6 @@
 import { render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import Finished from '../../../src/app/pages/recall/Finished.svelte';
 import Home from '../../../src/app/pages/recall/Home.svelte';
 import Recall from '../../../src/app/pages/recall/Recall.svelte';
@@ -135,5 +135,69 @@ describe('what comes next', () => {
     const said = nextUp(plan);
     expect(said.headline).toBe(headline);
     expect(said.lead.replace(',', '')).toBe(lead);
+  });
+});
+
+describe('keys while nothing is asked', () => {
+  it('B leads to the briefing and Escape pauses a look; E ends the session there', async () => {
+    const { pilot, session } = await oneCard();
+    for (let i = 0; i < LOOK_FROM_REPEAT; i++) miss(pilot, session);
+    const onclose = vi.fn();
+    render(Recall, {
+      training: pilot.training,
+      session,
+      narrow: true,
+      minutes: 10,
+      onclose,
+      ondrill: () => {},
+    });
+    location.hash = '';
+    await userEvent.keyboard('b');
+    expect(location.hash).toBe('#/brief');
+    location.hash = '';
+    await userEvent.keyboard('{Escape}');
+    expect(screen.getByRole('heading', { name: 'Paused' })).toBeTruthy();
+    expect(screen.queryByText(/Look first/)).toBeNull();
+    await userEvent.keyboard('b');
+    expect(location.hash).toBe('#/brief');
+    await userEvent.keyboard('e');
+    expect(onclose).toHaveBeenCalledOnce();
+    location.hash = '';
+  });
+});
+
+describe('a number that was refused', () => {
+  it('gives way to what is typed next', async () => {
+    const { pilot, session } = await oneCard();
+    render(Recall, {
+      training: pilot.training,
+      session,
+      narrow: true,
+      minutes: 10,
+      onclose: () => {},
+      ondrill: () => {},
+    });
+    const field = screen.getByRole<HTMLInputElement>('textbox');
+    pilot.nowMs += 1000;
+    await userEvent.type(field, '99999{Enter}');
+    expect(session.answering?.problem).not.toBeNull();
+    expect([field.selectionStart, field.selectionEnd]).toEqual([0, 5]);
+    await userEvent.keyboard('350');
+    expect(field.value).toBe('350');
+  });
+});
+
+describe('the cards left', () => {
+  it('never grow with an answer', async () => {
+    const { pilot, session } = await oneCard();
+    const counts = [session.cardsLeft];
+    while (!session.finished) {
+      if (session.look) session.readOn();
+      else miss(pilot, session);
+      counts.push(session.cardsLeft);
+    }
+    expect(counts[0]).toBe(1);
+    expect(counts.at(-1)).toBe(0);
+    counts.slice(1).forEach((count, i) => expect(count).toBeLessThanOrEqual(counts[i]!));
   });
 });

@@ -54,8 +54,11 @@ describe('a number as a pilot types it', () => {
   test.each([
     ['', 'empty: Type a number: altitude is called in ft.'],
     [' \t\n', 'empty: Type a number: altitude is called in ft.'],
-    ['abc', 'not-a-number: “abc” is not a number. Type altitude in digits, without words.'],
-    ['140 bananas', 'not-a-number: “140 bananas” is not a number. Type altitude in digits, without words.'],
+    ['abc', 'not-a-number: “abc” is not a number. Type the altitude in digits, without words.'],
+    [
+      '140 bananas',
+      'not-a-number: “140 bananas” is not a number. Type the altitude in digits, without words.',
+    ],
     ['140 kt', 'wrong-unit: Altitude is called in ft; 140 kt is a speed. Type the number alone.'],
     ['140 knots', 'wrong-unit: Altitude is called in ft; 140 kt is a speed. Type the number alone.'],
     ['140 m', 'wrong-unit: Altitude is called in ft; 140 m is in metres. Type the number alone.'],
@@ -154,7 +157,7 @@ describe('a number as a pilot types it', () => {
   it('keeps a long hostile text out of its message', () => {
     const message = messageOf(`${'9'.repeat(1e6)}<script>`);
     expect(message).toBe(
-      `not-a-number: “${'9'.repeat(24)}…” is not a number. Type altitude in digits, without words.`,
+      `not-a-number: “${'9'.repeat(24)}…” is not a number. Type the altitude in digits, without words.`,
     );
   });
 });

@@ -3,6 +3,9 @@ import { actionOf, controlOf, quantityOf } from '../../../deck/lookup.ts';
 import { sayValue } from '../../../deck/say.ts';
 import type { Deck, DecisionTable, Phase } from '../../../deck/types.ts';
 
+/** Id of a phase's element on the sheet, to jump to. */
+export const phaseAnchor = (phaseId: string): string => `phase-${phaseId}`;
+
 /** The tables that decide in a phase, those that beat all others first. */
 export function tablesOf(deck: Deck, phase: Phase): readonly DecisionTable[] {
   const own = (deck.tables ?? []).filter((table) => table.phases.includes(phase.id));

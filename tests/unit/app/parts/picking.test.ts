@@ -62,7 +62,7 @@ describe('picking in order', () => {
     const keys = Array.from({ length: 20 }, (_, i) => optionKey(i)!);
     expect(new Set(keys).size).toBe(20);
     keys.forEach((key, i) => expect(optionIndexForKey(key, 20)).toBe(i));
-    expect(keys.slice(0, 3)).toEqual(['1', '2', '3']);
+    expect(keys.slice(0, 13).join('')).toBe('123456789abcd');
   });
 
   it('knows a capital letter as the same key, and no key for what is not there', () => {
@@ -72,7 +72,7 @@ describe('picking in order', () => {
     expect(optionKey(99)).toBeNull();
   });
 
-  it.each(['d', 'p', 'u', 'z', '0'])('leaves %s to the page', (key) => {
+  it.each(['p', 'u', 'z', '0'])('leaves %s to the page', (key) => {
     expect(optionIndexForKey(key, 99)).toBeNull();
   });
 });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { calledOf, passLines, recentAnswers, valueRows } from '../../../../src/app/state/record-view.ts';
+import { quantityOf } from '../../../../src/deck/lookup.ts';
+import { sayValue } from '../../../../src/deck/say.ts';
 import type { Card } from '../../../../src/cards/types.ts';
 import type { Call, CardHistory, PassEvent } from '../../../../src/record/types.ts';
 import { shippedDeck } from '../../../reference/shipped-deck.ts';
@@ -99,7 +101,7 @@ describe('a value on the record page', () => {
 
   it('says what was called beside what was called for, and only that of a rule', () => {
     expect(calledOf(deck, card, call({ value: target + 50 }))).toBe(
-      `Called ${target + 50} ft, called for: ${target} ft`,
+      `Called ${sayValue(target + 50, quantityOf(deck, 'altitude'))}, called for: ${target} ft`,
     );
     expect(calledOf(deck, { ...card, kind: 'rule' }, call({ expected: 'Nose up' }))).toBe(
       'Called for: Nose up',
