@@ -109,10 +109,11 @@ function situation(procedure: Procedure, phase: string, state: State, decision: 
 
 function sayCoverage(targets: Targets, facts: readonly DrillFact[]): string {
   const { rules, inputs, twins } = coverage(targets, facts);
+  const inFile = new Set(targets.rules.map(({ table, rule }) => `${table}/${rule}`)).size;
   const parts = [
-    `${rules.drilled} of ${rules.of} rules`,
+    `${rules.drilled} of ${rules.of} rules${inFile < rules.of ? ` (${inFile} of the deck, each counted once in every phase it serves)` : ''}`,
     `${inputs.drilled} of ${inputs.of} inputs at their edges`,
     `${twins.drilled} of ${twins.of} twin pairs`,
   ];
-  return `Drawn, counted by phase: ${parts.join(', ')}.`;
+  return `Drawn: ${parts.join(', ')}.`;
 }
