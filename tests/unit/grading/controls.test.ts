@@ -34,6 +34,7 @@ describe('controls set in answer to a state', () => {
       'adequate',
       'right on pitch, not on power',
     ],
+    ['both missed', highAndFast, {}, 'outside', 'missed on pitch and power'],
     ['the leading one missed', highAndFast, { power: 'less-power' }, 'outside', 'missed on pitch: nose up'],
     [
       'the leading one the wrong way',
