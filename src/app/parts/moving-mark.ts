@@ -26,3 +26,10 @@ export function markBetween(xs: readonly number[], { after, share }: PlaceOnCirc
   const to = xs[after + 1] ?? from;
   return { x: from + share * (to - from), y, courseDeg: 90 };
 }
+
+/** The gate nearest to the mark, when it is nearer than `px`. */
+export function gateUnder<Gate extends Point>(gates: readonly Gate[], mark: Point, px: number): Gate | null {
+  const awayPx = ({ x, y }: Point): number => Math.hypot(x - mark.x, y - mark.y);
+  const [nearest] = [...gates].sort((one, other) => awayPx(one) - awayPx(other));
+  return nearest && awayPx(nearest) < px ? nearest : null;
+}
