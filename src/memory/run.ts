@@ -10,7 +10,7 @@
  */
 import type { Performance } from '../rules/types.ts';
 import type { SessionItem, SessionPlan } from './types.ts';
-import { MOST_REPEATS, REPEAT_SUCCESS } from './worth.ts';
+import { MOST_REPEATS } from './worth.ts';
 
 /** An answer, or a look at a card that is to be looked at before it is asked once more. */
 export type RunStep = Performance | 'looked';
@@ -70,13 +70,6 @@ export function takenBack(run: SessionRun): SessionRun {
 export function progress(run: SessionRun): RunProgress {
   const { queue, givenUp } = replayed(run);
   return { done: run.items.length - queue.length, givenUp, left: queue.length };
-}
-
-/** Expected seconds until the run is over, repeats included. `secondsFor` gives those of one showing of a card. */
-export function remainingSeconds(run: SessionRun, secondsFor: (cardId: string) => number): number {
-  const showings = ({ repeat, showings: expected }: RunCard): number =>
-    repeat === 0 ? expected : 1 / REPEAT_SUCCESS;
-  return replayed(run).queue.reduce((sum, card) => sum + showings(card) * secondsFor(card.id), 0);
 }
 
 /** The queue after all answers so far. Some hundred answers to some dozen cards: microseconds. */

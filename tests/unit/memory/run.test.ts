@@ -6,13 +6,12 @@ import {
   LOOK_FROM_REPEAT,
   looked,
   progress,
-  remainingSeconds,
   REPEAT_AFTER,
   startRun,
   takenBack,
   type SessionRun,
 } from '../../../src/memory/run.ts';
-import { MOST_REPEATS, REPEAT_SUCCESS } from '../../../src/memory/worth.ts';
+import { MOST_REPEATS } from '../../../src/memory/worth.ts';
 import type { Performance } from '../../../src/rules/types.ts';
 
 const runOf = (count: number): SessionRun =>
@@ -191,20 +190,5 @@ describe('a run written down and read again', () => {
         expect(current(read)).toEqual(current(run));
       }),
     );
-  });
-});
-
-describe('the seconds that remain', () => {
-  const tenSeconds = () => 10;
-
-  it('are those of the showings expected of cards not yet asked, and of the repeats of those that came back', () => {
-    expect(remainingSeconds(runOf(4), tenSeconds)).toBe(60);
-    expect(remainingSeconds(after(runOf(4), ['desired']), tenSeconds)).toBe(45);
-    expect(remainingSeconds(after(runOf(4), ['outside']), tenSeconds)).toBe(45 + 10 / REPEAT_SUCCESS);
-    expect(remainingSeconds(after(runOf(1), ['desired']), tenSeconds)).toBe(0);
-  });
-
-  it('go by the card', () => {
-    expect(remainingSeconds(runOf(2), (id) => (id === 'card 0' ? 10 : 20))).toBe(45);
   });
 });
