@@ -2,6 +2,7 @@
 import type { Interval, Procedure } from '../rules/types.ts';
 import { rulesOfPhase } from '../rules/decide.ts';
 import { interval } from '../rules/intervals.ts';
+import { findRule } from '../rules/region.ts';
 import { isSettled } from '../rules/settled.ts';
 import type { Closeness, Difficulty, Mark, Scenario } from './types.ts';
 
@@ -79,19 +80,34 @@ function sayWindow(factor: number): string {
 
 /**
  * The quantities to show at a level, in the phase's order. `needed` leaves out, from the last, each
- * quantity that may have any value without another action being asked for: what is left decides.
+ * quantity that may have any value without another action being asked for, and that no reason given
+ * afterwards speaks of: what is left decides.
  */
 export function shownQuantities(procedure: Procedure, scenario: Scenario, level: number): string[] {
   const { phase, state } = scenario;
   const all = Object.keys(rulesOfPhase(procedure, phase).phase.state);
   if (ladder[asLevel(level)]!.shown === 'all') return all;
+  const spokenOf = inputsOfReasons(procedure, scenario);
   const box = new Map<string, readonly Interval[]>(all.map((id) => [id, [interval(state[id]!, state[id]!)]]));
   for (const id of all.toReversed()) {
     const fixed = box.get(id)!;
-    // The input at whose edge the scenario was drawn is what it is about.
-    if (id === scenario.edge?.quantity) continue;
+    // The input at whose edge the scenario was drawn is what it is about; what the reasons speak of
+    // must have been seen.
+    if (id === scenario.edge?.quantity || spokenOf.has(id)) continue;
     box.delete(id);
     if (!isSettled(procedure, phase, state, box)) box.set(id, fixed);
   }
   return all.filter((id) => box.has(id));
+}
+
+/** What is tested by the rules that will be given as the reason: the scenario's own, and each that calls for something. */
+function inputsOfReasons(procedure: Procedure, { phase, table, rule, decision }: Scenario): Set<string> {
+  const rules = rulesOfPhase(procedure, phase);
+  const given = decision.reasons.filter(
+    (reason) =>
+      (reason.table === table && reason.rule === rule) || reason.action !== rules.neutral.get(reason.control),
+  );
+  return new Set(
+    given.flatMap((reason) => [...(findRule(rules, reason.table, reason.rule)?.rule.when.keys() ?? [])]),
+  );
 }

@@ -21,17 +21,17 @@ export function edgeSentences(
   return scenario.edges
     .flatMap(({ quantity: id, below, above }) => {
       const quantity = quantityOf(deck, id);
-      const sides: { edge: Edge | null; way: string }[] = [
-        { edge: below, way: 'less' },
-        { edge: above, way: 'more' },
+      const sides: { edge: Edge | null; up: boolean }[] = [
+        { edge: below, up: false },
+        { edge: above, up: true },
       ];
-      return sides.flatMap(({ edge, way }) =>
+      return sides.flatMap(({ edge, up }) =>
         edge === null || ranges[id]?.includes(edge.at)
           ? []
           : [
               {
                 steps: edge.distance / quantity.step,
-                text: `${quantity.label}: ${sayPlace(edge, quantity, way)} ${sayChange(deck, actions, edge.actions)}.`,
+                text: `${quantity.label}: ${sayPlace(edge, quantity, up)} ${sayChange(deck, actions, edge.actions)}.`,
               },
             ],
       );
@@ -41,12 +41,21 @@ export function edgeSentences(
     .map(({ text }) => text);
 }
 
-/** How far the edge is, or that the state lies on the last value before it. */
-function sayPlace({ at, distance }: Edge, quantity: Quantity, way: string): string {
+/**
+ * How far the edge is, or that the state lies on the last value before it. Of a value that is said by its
+ * side, "more" is more to that side: "falling back 6 kt; any more and it is go around".
+ * @param up the edge lies above the state's value.
+ */
+function sayPlace({ at, distance }: Edge, quantity: Quantity, up: boolean): string {
   const edge = saySigned(at, quantity);
-  return distance < quantity.step / 2
-    ? `you are at the edge, ${edge}; any ${way} and it is`
-    : `the edge is ${edge}, ${sayValue(distance, quantity)} ${way}; past it`;
+  const value = up ? at - distance : at + distance;
+  const isBySide = value < 0 && saySigned(value, quantity) !== sayValue(value, quantity);
+  const way = up === isBySide ? 'less' : 'more';
+  if (distance < quantity.step / 2) return `you are at the edge, ${edge}; any ${way} and it is`;
+  const far = sayValue(distance, quantity);
+  return at * value < 0
+    ? `the edge is ${edge}, ${far} away; past it`
+    : `the edge is ${edge}, ${far} ${way}; past it`;
 }
 
 function sayChange(

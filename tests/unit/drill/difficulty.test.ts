@@ -7,6 +7,7 @@ import {
   sayLevel,
   shownQuantities,
 } from '../../../src/drill/difficulty.ts';
+import { tableOf } from '../../../src/deck/lookup.ts';
 import { drawScenario } from '../../../src/drill/scenario.ts';
 import { targetsOf } from '../../../src/drill/targets.ts';
 import type { Mark } from '../../../src/drill/types.ts';
@@ -62,7 +63,7 @@ describe('the quantities shown', () => {
   });
 
   it.each(shipped)(
-    'at the foot fix the decision whatever the rest reads, and none is too many: %s',
+    'at the foot fix the decision and hold what its reasons speak of, and none is too many: %s',
     (_, procedure) => {
       const random = seeded(9);
       for (const target of targetsOf(procedure).rules) {
@@ -72,8 +73,16 @@ describe('the quantities shown', () => {
         const box = (ids: readonly string[]) =>
           new Map(ids.map((id) => [id, [interval(state[id]!, state[id]!)]]));
         expect(isSettled(procedure, phase, state, box(shown))).toBe(true);
+        const own = tableOf(procedure.deck, target.table).rules.find(({ id }) => id === target.rule)!;
+        expect(shown).toEqual(expect.arrayContaining(Object.keys(own.when)));
+        const spoken = scenario.decision.reasons.flatMap(({ table, rule }) =>
+          Object.keys(tableOf(procedure.deck, table).rules.find(({ id }) => id === rule)!.when),
+        );
         for (const id of shown)
-          expect(isSettled(procedure, phase, state, box(shown.filter((other) => other !== id)))).toBe(false);
+          if (!spoken.includes(id))
+            expect(isSettled(procedure, phase, state, box(shown.filter((other) => other !== id)))).toBe(
+              false,
+            );
       }
     },
   );
