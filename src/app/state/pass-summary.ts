@@ -1,5 +1,14 @@
 /** What is said of a pass once it is over: its gates in words, the rules that were missed, what to chart. */
-import { actionOf, controlOf, gateIndexOf, gateOf, phaseOf, quantityOf, tableOf } from '../../deck/lookup.ts';
+import {
+  actionOf,
+  controlOf,
+  gateIndexOf,
+  gateOf,
+  neutralOf,
+  phaseOf,
+  quantityOf,
+  tableOf,
+} from '../../deck/lookup.ts';
 import { sayError, sayList, sayValue } from '../../deck/say.ts';
 import type { Deck } from '../../deck/types.ts';
 import { flownPhase } from '../../motion/phase-motion.ts';
@@ -53,6 +62,8 @@ export interface MissedCall {
   /** What the rule goes by: "altitude 640 ft and sink 120 ft/min". */
   readonly state: string;
   readonly chosen: string;
+  /** The control stayed in neutral: nothing was called on it. */
+  readonly leftAlone: boolean;
   readonly opposite: boolean;
 }
 
@@ -97,6 +108,7 @@ export function missedRules({ procedure: { deck } }: Pass, assessment: PassAsses
         phase: phaseOf(deck, point.phase).label,
         state: sayInputs(deck, inputs, point.state),
         chosen: actionOf(control, fault.chosen).label,
+        leftAlone: fault.chosen === neutralOf(control).id,
         opposite: fault.opposite,
       });
       missed.set(key, entry);

@@ -91,7 +91,7 @@ describe('after a pass', () => {
     const on = show(flown('nothing'));
     const section = within(screen.getByRole('region', { name: 'Rules missed' }));
     expect(section.getAllByText(/missed at \d+ of the \d+ stops? that asked/).length).toBeGreaterThan(0);
-    expect(section.getAllByText(/you called/).length).toBeGreaterThan(0);
+    expect(section.getAllByText(/it was left at/).length).toBeGreaterThan(0);
     const drill = screen.getByRole('button', { name: /Drill the rules missed/ });
     expect([drill.classList.contains('primary'), drill.textContent]).toEqual([
       true,
