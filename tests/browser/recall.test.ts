@@ -78,7 +78,7 @@ describe('what has been answered', () => {
     const { page, close } = await newVisitor(browser);
     await open(page);
     const countNew = async (): Promise<number> =>
-      Number(/(\d+) of (\d+) answered/.exec(await page.locator('.next').innerText())?.[1]);
+      Number(/(\d+) of (\d+) cards/.exec(await page.locator('.next').innerText())?.[1]);
     await beginByKeyboard(page);
     for (let i = 0; i < 3; i++) {
       await answerByKeyboard(page);
