@@ -14,5 +14,8 @@ export const mostAliases = 200;
 export const mostDrafts = 2_000;
 /** Shown; the rest is counted. */
 export const mostFindings = 200;
+/** Values of one input of a chart, so that it holds 40,000 numbers at most. */
+export const mostBreakPoints = 200;
+export const mostCharts = 50;
 /** Unknown names for which a near one is sought. */
 export const mostSuggestions = 300;

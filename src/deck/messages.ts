@@ -99,7 +99,7 @@ function wrongValue(known: readonly string[], value: Plain | undefined, path: Do
       message: `This program reads the format “${deckFormat}”, found ${found}; write “format: ${deckFormat}”, or open the file with a program that knows its format.`,
       path,
     };
-  const isUnit = path[0] === 'quantities' && path[2] === 'unit';
+  const isUnit = path.length > 1 && path[path.length - 1] === 'unit' && path[0] !== 'plates';
   const unit = path[path.length - 1] === 'unit' ? unitMeantBy(text) : null;
   const near =
     (unit !== null && known.includes(unit) ? unit : null) ??

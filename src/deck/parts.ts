@@ -9,6 +9,7 @@ import { mostSuggestions } from './limits.ts';
 import { suggester } from './nearest.ts';
 import { isList, isMapping, valueAt, type Plain, type PlainMapping } from './plain-data.ts';
 import {
+  chartSchema,
   checklistSchema,
   controlSchema,
   daySettingSchema,
@@ -25,6 +26,7 @@ import {
 } from './schema.ts';
 import { bookPaths, soundPart } from './sound-part.ts';
 import type {
+  Chart,
   Checklist,
   Control,
   Deck,
@@ -57,6 +59,7 @@ export interface DeckParts {
   readonly quantities: readonly Quantity[];
   readonly day: readonly DaySetting[];
   readonly gates: readonly Gate[];
+  readonly charts: readonly Chart[];
   readonly checklists: readonly Checklist[];
   readonly controls: readonly Control[];
   readonly phases: readonly Phase[];
@@ -121,6 +124,7 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
     controls,
     phases,
     day: soundList('day', daySettingSchema),
+    charts: soundList('charts', chartSchema),
     checklists: soundList('checklists', checklistSchema),
     tables: soundList('tables', tableSchema),
     plates: soundList('plates', plateSchema),

@@ -6,7 +6,9 @@
  * `zod/mini` because this module reaches the browser bundle.
  */
 import * as z from 'zod/mini';
+import { mostCharts } from './limits.ts';
 import { controlSchema, phaseSchema } from './schema/controls.ts';
+import { chartSchema } from './schema/charts.ts';
 import { checklistSchema, gateSchema } from './schema/gates.ts';
 import { windSchema } from './schema/motion.ts';
 import { noteSchema, plateSchema } from './schema/plates.ts';
@@ -15,6 +17,7 @@ import { tableSchema } from './schema/tables.ts';
 import { about, id, words } from './schema/terms.ts';
 
 export * from './schema/controls.ts';
+export * from './schema/charts.ts';
 export * from './schema/gates.ts';
 export * from './schema/motion.ts';
 export * from './schema/plates.ts';
@@ -51,6 +54,12 @@ export const deckSchema = z.strictObject({
   day: z.optional(z.array(daySettingSchema)),
   wind: z.optional(
     about('What makes the wind over the reference point, worked out anew when the day changes.', windSchema),
+  ),
+  charts: z.optional(
+    about(
+      'Values read off against one or two inputs; formulas call them by their ids.',
+      z.array(chartSchema).check(z.maxLength(mostCharts)),
+    ),
   ),
   gates: z.array(gateSchema).check(z.minLength(1)),
   checklists: z.optional(z.array(checklistSchema)),

@@ -2,6 +2,8 @@
 import type * as z from 'zod/mini';
 import type {
   bandSchema,
+  chartInputSchema,
+  chartSchema,
   checklistSchema,
   controlSchema,
   deckSchema,
@@ -29,6 +31,9 @@ export type Source = Made<typeof sourceSchema>;
 export type Quantity = Made<typeof quantitySchema>;
 /** Target and bounds of one value, in the quantity's unit. */
 export type Band = Made<typeof bandSchema>;
+/** Numbers read off against one or two inputs: `values` of one, `rows` of two. */
+export type Chart = Made<typeof chartSchema>;
+export type ChartInput = Made<typeof chartInputSchema>;
 export type Limit = Made<typeof limitSchema>;
 export type Gate = Made<typeof gateSchema>;
 export type Detect = Made<typeof detectSchema>;

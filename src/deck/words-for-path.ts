@@ -9,6 +9,8 @@ const elements: Readonly<Record<string, string>> = {
   quantities: 'quantity',
   words: 'words',
   day: 'day setting',
+  charts: 'chart',
+  rows: 'row',
   gates: 'gate',
   checklists: 'checklist',
   items: 'item',

@@ -2,6 +2,7 @@
 import type { Draft } from '../draft.ts';
 import type { DeckParts } from '../parts.ts';
 import { checkBands } from './bands.ts';
+import { checkCharts } from './charts.ts';
 import { checkControls } from './controls.ts';
 import { checkCues } from './cues.ts';
 import { checkGates } from './gates.ts';
@@ -22,6 +23,7 @@ export const checks: readonly ((parts: DeckParts) => Iterable<Draft>)[] = [
   checkReferences,
   checkQuantities,
   checkWind,
+  checkCharts,
   checkBands,
   checkSteps,
   checkCues,

@@ -14,6 +14,7 @@ export function* mentionsOfSources(parts: DeckParts): Generator<SourceMention> {
   const bearers = [
     ...bands,
     ...limits,
+    ...parts.charts,
     ...parts.checklists,
     ...parts.tables,
     ...parts.plates,

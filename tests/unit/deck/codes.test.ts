@@ -6,6 +6,7 @@ import { ruleCodes } from '../../../src/rules/codes.ts';
 import { documentedCodes } from './documented-codes.ts';
 import { edited } from './edited.ts';
 import { bracketFaults } from './faults/brackets.ts';
+import { chartFaults } from './faults/charts.ts';
 import { doubtFaults } from './faults/doubts.ts';
 import { firstUseFaults } from './faults/first-use.ts';
 import { lineFaults } from './faults/lines.ts';
@@ -30,6 +31,7 @@ const faults = [
   ...numbersFaults,
   ...structureFaults,
   ...motionFaults,
+  ...chartFaults,
 ];
 const warnings = [
   'unused-quantity',

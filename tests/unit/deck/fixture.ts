@@ -224,4 +224,19 @@ notes:
     ask: "High and closing fast: which correction comes first?"
     answer: Nose up
     choices: [Less power, Both together]
+
+charts:
+  - id: least-closure
+    label: Least closure
+    unit: kt
+    source: book
+    because: Slower than this the floats dig in.
+    inputs:
+      - { label: Load, unit: kg, at: [0, 150, 400], trend: rising }
+      - { label: Wave height, unit: m, at: [0, 0.5, 1], trend: falling }
+    rows:
+      - [20, 18, 15]
+      - [24, 21, 15]
+      - [30, 28.5, 22]
+  - { id: gust-share, label: Share of the gust, unit: kt, inputs: [{ label: Gust, unit: kt, at: [0, 10, 30] }], values: [0, 5, 10] }
 `;
