@@ -10,6 +10,8 @@ export interface SourceFile {
 /** Low to high: a folder may import from itself and from lower layers. */
 export const layers: readonly (readonly string[])[] = [
   ['deck'],
+  ['day'],
+  ['formulas'],
   ['rules'],
   ['motion', 'cards', 'grading'],
   ['memory', 'drill', 'debrief'],
@@ -25,6 +27,7 @@ const packageHomes: readonly (readonly [name: string, home: RegExp])[] = [
   ['ts-fsrs', /^src\/memory\/scheduler\.ts$/],
   ['idb-keyval', /^src\/record\/store/],
   ['yaml', /^src\/(deck|cli)\//],
+  ['mathjs', /^src\/formulas\//],
   ['svelte', /^src\/app\//],
   ['vite', /^src\/cli\/(build\/|deck-plugin\.ts$)/],
 ];

@@ -71,6 +71,9 @@ const senseCodes = [
   'chart-not-ascending',
   'chart-incomplete',
   'chart-against-trend',
+  'not-a-speed',
+  'senseless-limit',
+  'leg-from-last-gate',
   'control-not-in-phase',
   'condition-not-input',
   'opposes-itself',
@@ -84,12 +87,25 @@ const senseCodes = [
   'answer-among-choices',
 ] as const;
 
+/** Formulas and what they come to on the default day. */
+const formulaCodes = [
+  'formulas-not-read',
+  'formula-syntax',
+  'formula-not-allowed',
+  'formula-name',
+  'formula-units',
+  'formula-circle',
+  'formula-no-value',
+  'formula-outside-range',
+] as const;
+
 const warningCodes = [
   'unused-quantity',
   'unused-source',
   'gate-without-values',
   'same-label',
   'off-step',
+  'day-without-value',
   'cue-tells-value',
   'typographic-quotes',
   'doubtful-remark',
@@ -99,6 +115,7 @@ export const deckCodes = [
   ...textCodes,
   ...shapeCodes,
   ...senseCodes,
+  ...formulaCodes,
   ...warningCodes,
   'more-findings',
 ] as const;

@@ -10,6 +10,8 @@ export interface Draft {
   readonly path: DocumentPath;
   /** Point to the key that the path ends with, not to its value. */
   readonly onKey?: boolean;
+  /** How far into the text that stands at the path, where that can be told. */
+  readonly into?: number;
   /** Where in the text, in UTF-16 units from its start, when the path alone can't tell. */
   readonly offset?: number;
 }

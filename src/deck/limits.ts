@@ -19,3 +19,9 @@ export const mostBreakPoints = 200;
 export const mostCharts = 50;
 /** Unknown names for which a near one is sought. */
 export const mostSuggestions = 300;
+/** Characters of a formula. */
+export const mostFormulaCharacters = 500;
+/** Parentheses, calls and operators inside each other in a formula. */
+export const mostFormulaNesting = 40;
+/** Quantities that formulas give a deck; its bands may hold ten times as many. */
+export const mostFormulas = 200;

@@ -8,10 +8,11 @@ import type { DocumentPath, Finding, Place } from './findings.ts';
 import { mostDrafts, mostFindings } from './limits.ts';
 import { stretchOf } from './locate.ts';
 import { draftsForIssues } from './messages.ts';
-import { partsOf, type DeckParts } from './parts.ts';
+import type { FormulaReader, FormulasRead } from './formula-reader.ts';
+import { hasFormulas, partsOf, withBands, type DeckParts } from './parts.ts';
 import { isMapping, type Plain } from './plain-data.ts';
 import { deckSchema } from './schema.ts';
-import type { Deck } from './types.ts';
+import type { AuthoredDeck, Deck } from './types.ts';
 import { wordsForPath } from './words-for-path.ts';
 import { readYaml, type YamlDocument } from './yaml-document.ts';
 
@@ -29,23 +30,47 @@ export interface LoadedDeck {
 }
 
 /** Never throws, whatever the text. Conditions of rules and words are judged by the rule engine. */
-export function loadDeck(text: string): LoadedDeck {
+export const loadDeck = (text: string, readFormulas?: FormulaReader): LoadedDeck =>
+  finishDeck(openDeck(text), readFormulas);
+
+/** A text read as far as it goes without its formulas. */
+export interface OpenedDeck {
+  readonly text: string;
+  readonly yaml: YamlDocument;
+  readonly issues: readonly z.core.$ZodIssue[];
+  readonly parts: DeckParts | null;
+  /** True when it takes a reader of formulas to finish it. */
+  readonly hasFormulas: boolean;
+}
+
+export function openDeck(text: string): OpenedDeck {
   const yaml = readYaml(text);
-  const root = (yaml.parsed?.contents ?? null) as Node | null;
   const shape = yaml.data === undefined ? null : deckSchema.safeParse(yaml.data);
   const issues = shape?.error?.issues ?? [];
   const parts = isMapping(yaml.data) ? partsOf(yaml.data, issues) : null;
+  return { text, yaml, issues, parts, hasFormulas: parts !== null && hasFormulas(parts) };
+}
+
+/** @param readFormulas needed where the deck has formulas: without it they are an error. */
+export function finishDeck(opened: OpenedDeck, readFormulas: FormulaReader = notRead): LoadedDeck {
+  const { text, yaml, issues } = opened;
+  const root = (yaml.parsed?.contents ?? null) as Node | null;
+  const formulas = opened.parts && opened.hasFormulas ? readFormulas(opened.parts) : null;
+  const parts = opened.parts && formulas ? withBands(opened.parts, formulas.bands) : opened.parts;
   const drafts: Draft[] = [];
-  for (const draft of draftsFor(yaml, root, issues, parts)) {
+  for (const draft of draftsFor(yaml, root, issues, parts, formulas?.drafts ?? [])) {
     drafts.push(draft);
     if (drafts.length >= mostDrafts) break;
   }
   const describe = (path: DocumentPath): string => wordsForPath(yaml.data, path);
-  const offsetOf = (draft: Draft): number =>
-    draft.offset ?? stretchOf(root, draft.path, draft.onKey ? 'key' : 'value').from;
+  const offsetOf = (draft: Draft): number => {
+    if (draft.offset !== undefined) return draft.offset;
+    const { from, to } = stretchOf(root, draft.path, draft.onKey ? 'key' : 'value');
+    return draft.into === undefined ? from : from + intoText(text.slice(from, to), draft.into);
+  };
   const hasErrors = drafts.some(({ severity = 'error' }) => severity === 'error');
   return {
-    deck: hasErrors ? null : (yaml.data as unknown as Deck),
+    deck: hasErrors || !parts ? null : deckMade(parts, formulas),
     parts: yaml.brokenAt === null ? parts : null,
     findings: finished(drafts, offsetOf, describe, yaml.lines.placeAt),
     locate: (path) => yaml.lines.placeAt(stretchOf(root, path, 'value').from),
@@ -58,6 +83,7 @@ function* draftsFor(
   root: Node | null,
   issues: readonly z.core.$ZodIssue[],
   parts: DeckParts | null,
+  ofFormulas: readonly Draft[],
 ): Generator<Draft> {
   yield* yaml.drafts;
   if (yaml.parsed === null || yaml.data === undefined) return;
@@ -65,9 +91,35 @@ function* draftsFor(
   const told = issues.filter(({ path }) => !isLeft.has(JSON.stringify(path)));
   const judged = function* (data: Plain): Generator<Draft> {
     yield* draftsForIssues(told.slice(0, mostDrafts), data);
+    yield* ofFormulas;
     if (parts) for (const check of checks) yield* check(parts);
   };
   for (const draft of judged(yaml.data)) if (canBeJudged(draft, yaml.brokenAt, root)) yield draft;
+}
+
+/** The checked data, in plain numbers where formulas stood. */
+function deckMade(parts: DeckParts, formulas: FormulasRead | null): Deck {
+  const data = parts.data as unknown as AuthoredDeck;
+  return formulas ? { ...data, gates: parts.gates, computed: formulas.computed } : (data as unknown as Deck);
+}
+
+const notRead: FormulaReader = ({ formulas, pathOf, authoredGates }) => ({
+  drafts: [
+    {
+      code: 'formulas-not-read',
+      message:
+        'A deck with formulas needs the reader of formulas, which was not loaded; open the deck with the app or the deck tool.',
+      path: pathOf(formulas[0] ?? authoredGates[0] ?? {}),
+    },
+  ],
+  computed: { quantities: [], numbers: [] },
+  bands: new Map(),
+});
+
+/** How far into the source of a text a place of it stands; 0 where its source is spelt otherwise. */
+function intoText(source: string, into: number): number {
+  const quote = /^["']/.test(source) ? 1 : 0;
+  return /[\\\n]|''/.test(source) ? 0 : Math.min(into + quote, source.length);
 }
 
 /** Findings that a later line could put right. */
@@ -84,6 +136,7 @@ const needTheRest: readonly DeckCode[] = [
   'incomplete-priority',
   'unused-quantity',
   'unused-source',
+  'formula-name',
 ];
 
 /** Behind a break in the syntax the parser guesses; what it guessed is not the author's fault. */

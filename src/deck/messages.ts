@@ -13,6 +13,7 @@ import { deckFormat, deckSchema } from './schema.ts';
 import { units } from './units.ts';
 import { unknownKey, type ShapeDraft } from './unknown-key.ts';
 import { wrongForm } from './words-for-id.ts';
+import { wordsForNumber } from './words-for-number.ts';
 import { mendForPair } from './words-for-pair.ts';
 import { isWhen, wrongType } from './wrong-type.ts';
 
@@ -40,7 +41,12 @@ function draftsForIssue(issue: Issue, data: Plain): ShapeDraft[] {
       return [wrongType(issue.expected, value, path, data)];
     case 'invalid_value':
       return [wrongValue(issue.values.map(String), value, path)];
+    case 'custom':
+      return [{ ...wordsForNumber(String(value)), path }];
     case 'invalid_union':
+      // A number of a band, or a formula: what is neither is told of as a number that is missing.
+      if (!('discriminator' in issue) && issue.errors[0]?.[0]?.code === 'invalid_type')
+        return [wrongType('number', value, path, data)];
       return [
         wrongValue(
           (issue.code === 'invalid_union' && 'options' in issue ? (issue.options ?? []) : []).map(String),

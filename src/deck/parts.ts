@@ -7,6 +7,7 @@ import type * as z from 'zod/mini';
 import type { DocumentPath } from './findings.ts';
 import { mostSuggestions } from './limits.ts';
 import { suggester } from './nearest.ts';
+import { plainGates } from './plain-bands.ts';
 import { isList, isMapping, valueAt, type Plain, type PlainMapping } from './plain-data.ts';
 import {
   chartSchema,
@@ -14,6 +15,8 @@ import {
   controlSchema,
   daySettingSchema,
   deckSchema,
+  flyingSchema,
+  formulaSchema,
   gateSchema,
   idPattern,
   noteSchema,
@@ -26,11 +29,16 @@ import {
 } from './schema.ts';
 import { bookPaths, soundPart } from './sound-part.ts';
 import type {
+  AuthoredBand,
+  AuthoredGate,
+  Band,
   Chart,
   Checklist,
   Control,
   Deck,
   DecisionTable,
+  Flying,
+  Formula,
   Gate,
   Note,
   Phase,
@@ -54,10 +62,15 @@ export interface DeckParts {
   readonly data: PlainMapping;
   readonly reference: Deck['reference'] | null;
   readonly wind: Wind | null;
+  readonly flying: Flying | null;
   readonly defaultSource: string | null;
   readonly sources: readonly Source[];
   readonly quantities: readonly Quantity[];
   readonly day: readonly DaySetting[];
+  readonly formulas: readonly Formula[];
+  /** As written: bands may hold formulas. */
+  readonly authoredGates: readonly AuthoredGate[];
+  /** In plain numbers; bands whose formulas have not been read are left out. */
   readonly gates: readonly Gate[];
   readonly charts: readonly Chart[];
   readonly checklists: readonly Checklist[];
@@ -79,6 +92,8 @@ export interface DeckParts {
   readonly orderOfGate: (id: string) => number | undefined;
   /** Where a list or mapping of these parts stands, and what is under it. */
   readonly pathOf: (part: object, ...below: readonly (string | number)[]) => DocumentPath;
+  /** A changed copy stands where its original does. */
+  readonly copied: (from: object, to: object) => void;
   /** True when the part had faulty pieces, so that what it lacks may have been among them. */
   readonly isBroken: (part: object) => boolean;
   /** True when nothing was taken out of a list, so that what it lacks is lacking. */
@@ -101,11 +116,13 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
 
   const sources = soundList('sources', sourceSchema);
   const quantities = soundList('quantities', quantitySchema);
-  const gates = soundList('gates', gateSchema);
+  const authoredGates: readonly AuthoredGate[] = soundList('gates', gateSchema);
+  const gates = plainGates(authoredGates, new Map(), book.copied);
   const controls = soundList('controls', controlSchema);
   const phases = soundList('phases', phaseSchema);
   const reference = soundPart(deckSchema.shape.reference, valueAt(data, ['reference']) ?? null, book);
   const wind = soundPart(windSchema, valueAt(data, ['wind']) ?? null, book);
+  const flying = soundPart(flyingSchema, valueAt(data, ['flying']) ?? null, book);
   const defaultSource = soundPart(
     deckSchema.shape.defaultSource,
     valueAt(data, ['defaultSource']) ?? null,
@@ -117,13 +134,16 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
     data,
     reference,
     wind,
+    flying,
     defaultSource,
     sources,
     quantities,
+    authoredGates,
     gates,
     controls,
     phases,
     day: soundList('day', daySettingSchema),
+    formulas: soundList('formulas', formulaSchema),
     charts: soundList('charts', chartSchema),
     checklists: soundList('checklists', checklistSchema),
     tables: soundList('tables', tableSchema),
@@ -139,6 +159,7 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
     whole: issues.length === 0,
     orderOfGate: (id) => gateOrder.get(id),
     pathOf: (part, ...below) => [...book.pathOf(part), ...below],
+    copied: book.copied,
     isBroken: (part) => {
       const [list, index] = book.pathOf(part);
       return isFaulty(String(list), Number(index));
@@ -147,6 +168,20 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
     suggest: suggester(mostSuggestions),
   };
 }
+
+/** The same parts with the bands that formulas make. */
+export function withBands(parts: DeckParts, bands: ReadonlyMap<AuthoredBand, Band>): DeckParts {
+  const gates = plainGates(parts.authoredGates, bands, parts.copied);
+  return {
+    ...parts,
+    gates,
+    known: { ...parts.known, gate: knownOf(parts.data, 'gates', gates) },
+  };
+}
+
+/** True when a formula stands anywhere. */
+export const hasFormulas = ({ formulas, authoredGates, gates }: DeckParts): boolean =>
+  formulas.length > 0 || authoredGates.some((gate, index) => gate !== gates[index]);
 
 type Parses<S extends z.core.$ZodType> = S & {
   safeParse: (value: unknown) => z.core.util.SafeParseResult<z.core.output<S>>;

@@ -6,9 +6,11 @@
  * `zod/mini` because this module reaches the browser bundle.
  */
 import * as z from 'zod/mini';
-import { mostCharts } from './limits.ts';
+import { mostCharts, mostFormulas } from './limits.ts';
 import { controlSchema, phaseSchema } from './schema/controls.ts';
+import { formulaSchema } from './schema/formulas.ts';
 import { chartSchema } from './schema/charts.ts';
+import { flyingSchema } from './schema/flying.ts';
 import { checklistSchema, gateSchema } from './schema/gates.ts';
 import { windSchema } from './schema/motion.ts';
 import { noteSchema, plateSchema } from './schema/plates.ts';
@@ -17,7 +19,9 @@ import { tableSchema } from './schema/tables.ts';
 import { about, id, words } from './schema/terms.ts';
 
 export * from './schema/controls.ts';
+export { formulaSchema } from './schema/formulas.ts';
 export * from './schema/charts.ts';
+export * from './schema/flying.ts';
 export * from './schema/gates.ts';
 export * from './schema/motion.ts';
 export * from './schema/plates.ts';
@@ -55,6 +59,12 @@ export const deckSchema = z.strictObject({
   wind: z.optional(
     about('What makes the wind over the reference point, worked out anew when the day changes.', windSchema),
   ),
+  formulas: z.optional(
+    about(
+      'Quantities of the day that are worked out from the others, in any order.',
+      z.array(formulaSchema).check(z.maxLength(mostFormulas)),
+    ),
+  ),
   charts: z.optional(
     about(
       'Values read off against one or two inputs; formulas call them by their ids.',
@@ -62,6 +72,9 @@ export const deckSchema = z.strictObject({
     ),
   ),
   gates: z.array(gateSchema).check(z.minLength(1)),
+  flying: z.optional(
+    about('What the aeroplane can do between two gates; each leg is checked against it.', flyingSchema),
+  ),
   checklists: z.optional(z.array(checklistSchema)),
   controls: z.optional(z.array(controlSchema)),
   phases: z.optional(z.array(phaseSchema)),

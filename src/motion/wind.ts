@@ -2,7 +2,10 @@
  * Wind, as vectors. Directions are where it comes from, clockwise, in degrees; components are positive
  * from ahead and from the right.
  */
+import { windFelt, type WindOver } from '../day/wind-over.ts';
 import { fromDeg, toDeg } from './conversions.ts';
+
+export { windOver, type WindOver } from '../day/wind-over.ts';
 
 export interface WindComponents {
   /** Negative is a tailwind. */
@@ -53,28 +56,6 @@ export function windTriangle(
   return { crabDeg, headingDeg: (((trackDeg + crabDeg) % 360) + 360) % 360, groundSpeedKt };
 }
 
-export interface WindOver {
-  /** Along the course, positive from ahead. */
-  readonly alongKt: number;
-  readonly fromRightKt: number;
-  readonly speedKt: number;
-  /** Where it seems to come from, off the bow: -180 to 180, positive to the right; 0 in a calm. */
-  readonly fromDeg: number;
-}
-
-/**
- * Wind felt on a moving deck: the true wind and the wind of the ship's own way, added as vectors.
- * @param wind.fromDeg of the true wind, off the bow, positive to the right.
- */
-export function windOver(wind: {
-  readonly windKt: number;
-  readonly fromDeg: number;
-  readonly shipKt: number;
-}): WindOver {
-  const { headKt, fromRightKt } = windComponents(wind.windKt, wind.fromDeg, 0);
-  return felt(headKt + wind.shipKt, fromRightKt);
-}
-
 /** The true wind behind what is felt on the moving deck: `windOver` the other way round. */
 export function trueWind(apparent: {
   readonly speedKt: number;
@@ -82,15 +63,5 @@ export function trueWind(apparent: {
   readonly shipKt: number;
 }): WindOver {
   const { headKt, fromRightKt } = windComponents(apparent.speedKt, apparent.fromDeg, 0);
-  return felt(headKt - apparent.shipKt, fromRightKt);
-}
-
-function felt(alongKt: number, fromRightKt: number): WindOver {
-  const speedKt = Math.hypot(alongKt, fromRightKt);
-  return {
-    alongKt,
-    fromRightKt,
-    speedKt,
-    fromDeg: speedKt < 1e-9 ? 0 : toDeg(Math.atan2(fromRightKt, alongKt)),
-  };
+  return windFelt(headKt - apparent.shipKt, fromRightKt);
 }

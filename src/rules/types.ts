@@ -1,4 +1,5 @@
 /** What the rule engine works on: a deck's tables with their conditions turned into interval sets. */
+import type { State } from '../day/types.ts';
 import type { Deck, DecisionTable, Phase } from '../deck/types.ts';
 
 export interface Interval {
@@ -11,8 +12,7 @@ export interface Interval {
 /** Sorted, disjoint, never touching, never empty pieces: one set has one form. */
 export type IntervalSet = readonly Interval[];
 
-/** Quantity id -> value, in the quantity's unit. */
-export type State = Readonly<Record<string, number>>;
+export type { State };
 
 export interface Rule {
   readonly id: string;

@@ -1,13 +1,14 @@
 /** Bands, limits, gates and how a recorded flight shows them, checklists. */
 import * as z from 'zod/mini';
-import { about, amount, id, range, words } from './terms.ts';
+import { amountOrFormula, rangeOrFormulas } from './formulas.ts';
+import { about, amount, id, words } from './terms.ts';
 
 export const bandSchema = z.strictObject({
-  target: amount(),
-  desired: range(),
-  adequate: range(),
-  floor: z.optional(about('Never below this. Critical.', amount())),
-  ceiling: z.optional(about('Never above this. Critical.', amount())),
+  target: amountOrFormula(),
+  desired: rangeOrFormulas(),
+  adequate: rangeOrFormulas(),
+  floor: z.optional(about('Never below this. Critical.', amountOrFormula())),
+  ceiling: z.optional(about('Never above this. Critical.', amountOrFormula())),
   critical: z.optional(z.boolean()),
   because: z.optional(words()),
   source: z.optional(id()),

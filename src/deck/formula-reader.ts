@@ -1,0 +1,19 @@
+/**
+ * The reader of formulas is passed in: it brings an expression parser along, which a deck without formulas
+ * never needs.
+ */
+import type { Computed } from './computed.ts';
+import type { Draft } from './draft.ts';
+import type { DeckParts } from './parts.ts';
+import type { AuthoredBand, Band } from './types.ts';
+
+export interface FormulasRead {
+  readonly drafts: readonly Draft[];
+  /** Only what can be worked out; complete when no draft is an error. */
+  readonly computed: Computed;
+  /** The bands with formulas in them, as plain numbers of the default day; without those that have none. */
+  readonly bands: ReadonlyMap<AuthoredBand, Band>;
+}
+
+/** Never throws, whatever the formulas say. */
+export type FormulaReader = (parts: DeckParts) => FormulasRead;
