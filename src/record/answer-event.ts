@@ -4,7 +4,7 @@ import type { Prompt } from '../cards/types.ts';
 import type { DrillMark } from '../drill/types.ts';
 import type { Assessment } from '../grading/types.ts';
 import { most } from './schema.ts';
-import type { AnswerEvent, EventId } from './types.ts';
+import type { AnswerEvent, DaySet, EventId } from './types.ts';
 
 /** An answer that has been assessed, with what it was an answer to. */
 export interface AssessedAnswer {
@@ -16,11 +16,13 @@ export interface AssessedAnswer {
   readonly elapsedMs: number;
   /** Where the scenario of a drill was drawn: `markOf`. */
   readonly drill?: DrillMark;
+  /** What is set otherwise than in the deck, where it was asked for another day. */
+  readonly day?: DaySet;
 }
 
 /** The event of an answer. Words past the record's longest are cut, a prompt left open counts 11 days at most. */
 export function answerEvent(
-  { deck, prompt, assessment, mode, elapsedMs, drill }: AssessedAnswer,
+  { deck, prompt, assessment, mode, elapsedMs, drill, day }: AssessedAnswer,
   id: EventId,
   nowMs: number,
 ): AnswerEvent {
@@ -44,8 +46,9 @@ export function answerEvent(
     // JSON has no −0: adding 0 makes it 0 from the start.
     ...(detail.form === 'number' ? { value: detail.value + 0, signedError: detail.signedError + 0 } : {}),
     ...(drill ? { drill } : {}),
+    ...(day && Object.keys(day).length > 0 ? { day } : {}),
     headline: cut(assessment.headline, most.headline),
-    // The card's, not the scenario's: it changes only when the deck does.
+    // The card's, not the scenario's: it changes only when the deck does, not with the day.
     expected: cut(card.expected, most.expected),
   };
 }

@@ -266,6 +266,7 @@ function callOf(event: AnswerEvent): Call {
     ...(event.value === undefined ? {} : { value: event.value }),
     ...(event.signedError === undefined ? {} : { signedError: event.signedError }),
     ...(event.drill === undefined ? {} : { drill: event.drill }),
+    ...(event.day === undefined ? {} : { day: event.day }),
     expected: event.expected,
   };
 }

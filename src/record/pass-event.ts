@@ -35,6 +35,7 @@ export function passEvent(flown: FlownPass, id: EventId, nowMs: number): PassEve
     seed: start.seed,
     roughness: start.roughness ?? 1,
     pace,
+    ...(start.day && Object.keys(start.day).length > 0 ? { day: start.day } : {}),
     end: endingOf(assessment.ended),
     performance: assessment.performance,
     gates: assessment.crossings

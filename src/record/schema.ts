@@ -26,6 +26,8 @@ export const knownCardKinds = Object.keys(cardKinds) as CardKind[];
 
 /** Longest strings, in characters, and longest answer, in milliseconds (11 days, for a prompt left open). */
 export const most = { headline: 1_000, expected: 4_000, elapsedMs: 1_000_000_000, strangerJson: 20_000 };
+/** Quantities of a day. */
+export const mostInDay = 40;
 /** Of a pass; all of it together stays under `strangerJson`, so that older versions carry it. */
 export const mostInPass = { gates: 60, quantities: 30, rules: 200, expected: 200, asked: 10_000 };
 
@@ -47,6 +49,9 @@ const drillMark = z.looseObject({
   twin: z.optional(z.boolean()),
 });
 
+/** Older versions carry it as a field they don't know. */
+const daySet = z.record(name(60), z.number()).check(z.refine((day) => Object.keys(day).length <= mostInDay));
+
 const answerFields = {
   kind: z.literal('answer'),
   id,
@@ -65,6 +70,7 @@ const answerFields = {
   value: z.optional(z.number()),
   signedError: z.optional(z.number()),
   drill: z.optional(drillMark),
+  day: z.optional(daySet),
   headline: text(most.headline),
   expected: text(most.expected),
 };
@@ -83,6 +89,7 @@ const passFields = {
   seed: z.int(),
   roughness: z.number().check(z.minimum(0), z.maximum(10)),
   pace: z.enum(['compressed', 'real', 'steps']),
+  day: z.optional(daySet),
   end: z.enum(['complete', 'go-around', 'needless-go-around', 'missed-go-around', 'out-of-bounds', 'stuck']),
   performance,
   gates: list(z.looseObject({ gate: name(60), performance }), mostInPass.gates),
@@ -137,6 +144,7 @@ const must: Record<string, string> = {
   value: 'a number',
   signedError: 'a number',
   drill: 'a phase, a closeness and, if any, the edge drilled',
+  day: `at most ${mostInDay} quantities of the day, each with its number`,
   headline: `text, at most ${most.headline} characters`,
   expected: `text, at most ${most.expected} characters`,
   fromGate: 'the id of a gate',

@@ -10,10 +10,10 @@ import { crcWord } from './checksum.ts';
 import { idTimeMs, packId, unpackId } from './event-id.ts';
 import { Fold, type FoldState, type Logged, type LoggedCall } from './fold.ts';
 import { knownCardKinds } from './schema.ts';
-import type { Call, EventId, PassEvent } from './types.ts';
+import type { Call, DaySet, EventId, PassEvent } from './types.ts';
 
 /** Counts up when the fold itself, or this form, changes. */
-const version = 3;
+const version = 4;
 const idLength = 22;
 
 const performances = ['desired', 'adequate', 'outside'] as const;
@@ -31,6 +31,8 @@ interface PackedCard {
   readonly errors: readonly (number | null)[];
   /** Of the few that have one: which call, and its mark. */
   readonly drills: readonly (readonly [call: number, mark: DrillMark])[];
+  /** Of the few made for another day: which call, and its day. */
+  readonly days: readonly (readonly [call: number, day: DaySet])[];
   /** Which calls were made in a pass. */
   readonly passes: readonly number[];
   /** Where in the log the card fell due by a pass, and by which. */
@@ -114,6 +116,7 @@ function packCard({ key, memory, log }: FoldState['cards'][number]): PackedCard 
     values: calls.map(({ value }) => value ?? null),
     errors: calls.map(({ signedError }) => signedError ?? null),
     drills: calls.flatMap(({ drill }, i) => (drill ? [[i, drill] as const] : [])),
+    days: calls.flatMap(({ day }, i) => (day ? [[i, day] as const] : [])),
     passes: calls.flatMap(({ pass }, i) => (pass ? [i] : [])),
     dues: log.flatMap((entry, i) => ('due' in entry ? [[i, entry.due.event, entry.due.atMs] as const] : [])),
     expected: calls.map(({ expected }) => numberOf(expected)),
@@ -123,9 +126,11 @@ function packCard({ key, memory, log }: FoldState['cards'][number]): PackedCard 
 
 function logIn(card: PackedCard): Logged[] {
   const drills = new Map(card.drills);
+  const days = new Map(card.days);
   const passes = new Set(card.passes);
   const log: Logged[] = card.marks.map((marks, i): LoggedCall => {
     const drill = drills.get(i);
+    const day = days.get(i);
     const event = unpackId(card.ids.slice(i * idLength, (i + 1) * idLength));
     const value = card.values[i] ?? null;
     const signedError = card.errors[i] ?? null;
@@ -138,6 +143,7 @@ function logIn(card: PackedCard): Logged[] {
       ...(value === null ? {} : { value }),
       ...(signedError === null ? {} : { signedError }),
       ...(drill ? { drill } : {}),
+      ...(day ? { day } : {}),
       ...(passes.has(i) ? { pass: true } : {}),
       expected: card.words[card.expected[i]!]!,
     };

@@ -29,11 +29,16 @@ export interface AnswerEvent {
   readonly signedError?: number;
   /** Scenarios of a drill only; events of before there were drills at edges lack it. */
   readonly drill?: DrillMark;
+  /** Answers for another day than the deck's own: what was set otherwise. */
+  readonly day?: DaySet;
   /** The result in words, as shown then. */
   readonly headline: string;
-  /** The expected answer in words, as the deck had it then. */
+  /** The expected answer in words, as the deck had it then for its own day. */
   readonly expected: string;
 }
+
+/** Quantity of the day -> value, in the quantity's unit. */
+export type DaySet = Readonly<Record<string, number>>;
 
 export interface UndoEvent {
   readonly kind: 'undo';
@@ -58,6 +63,8 @@ export interface PassEvent {
   /** Of errors and restless air: 0 calm, 1 as the deck says, 2 twice. */
   readonly roughness: number;
   readonly pace: PassPace;
+  /** Flown in another day than the deck's own: what was set otherwise. */
+  readonly day?: DaySet;
   readonly end: PassEnding;
   readonly performance: Performance;
   /** The gates crossed, in order; those of which nothing was worked out are left out. */
@@ -127,6 +134,8 @@ export interface Call {
   readonly value?: number;
   readonly signedError?: number;
   readonly drill?: DrillMark;
+  /** Called for another day than the deck's own. */
+  readonly day?: DaySet;
   /** Called while flying a pass: how long it took wasn't measured, and `elapsedMs` is 0. */
   readonly pass?: true;
   readonly expected: string;

@@ -40,6 +40,21 @@ describe('the event of an answer', () => {
     expect(Object.keys(answerEvent(given, id, eveningMs))).not.toContain('drill');
   });
 
+  it('keeps the day it was asked for, and nothing of it where that is the deck’s own', () => {
+    const day = { 'wind-speed': 20, temperature: -5 };
+    const event = answerEvent({ ...given, day }, id, eveningMs);
+    expect(event.day).toEqual(day);
+    expect(parseEvent({ ...event })).toEqual({ ok: true, event });
+    for (const own of [given, { ...given, day: {} }])
+      expect(Object.keys(answerEvent(own, id, eveningMs))).not.toContain('day');
+  });
+
+  it('is refused with a day that is no list of numbers', () => {
+    const event = answerEvent(given, id, eveningMs);
+    for (const day of [20, { 'wind-speed': '20' }, Object.fromEntries(Array(41).entries())])
+      expect(parseEvent({ ...event, day })).toMatchObject({ ok: false });
+  });
+
   it('has no number when none was called', () => {
     const assessment: Assessment = { ...given.assessment, detail: { form: 'none' } };
     const event = answerEvent({ ...given, assessment }, id, eveningMs);

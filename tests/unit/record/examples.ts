@@ -111,6 +111,11 @@ const anyDrillMark: fc.Arbitrary<DrillMark> = fc.record(
   { requiredKeys: ['phase', 'closeness'] },
 );
 
+const anyDay = fc.dictionary(fc.constantFrom('wind-speed', 'ship-speed'), number, {
+  minKeys: 1,
+  noNullPrototype: true,
+});
+
 export const anyAnswer: fc.Arbitrary<AnswerEvent> = fc.record(
   {
     kind: fc.constant('answer' as const),
@@ -130,6 +135,7 @@ export const anyAnswer: fc.Arbitrary<AnswerEvent> = fc.record(
     value: number,
     signedError: number,
     drill: anyDrillMark,
+    day: anyDay,
     headline: fc.string({ unit: 'binary', maxLength: 60 }),
     expected: fc.string({ unit: 'grapheme', maxLength: 60 }),
   },

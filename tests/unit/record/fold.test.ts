@@ -46,6 +46,18 @@ describe('a fold', () => {
     expect(history?.desiredInARow).toBe(1);
   });
 
+  it('counts an answer for another day like any other, and keeps the day with the call', () => {
+    const ids = testIds();
+    const day = { 'wind-speed': 20 };
+    const own = answer(ids.next(eveningMs), {});
+    const other = answer(ids.next(eveningMs + dayMs), { atMs: eveningMs + dayMs, day });
+    const history = fold([own, other]).get(key);
+    expect(history?.calls.map((call) => call.day)).toEqual([undefined, day]);
+    expect(new Set(history?.calls.map(({ expected }) => expected))).toEqual(new Set(['140 ft']));
+    const sameDay = { ...other, day: undefined };
+    expect(history?.memory).toEqual(fold([own, sameDay as unknown as KeptEvent]).get(key)?.memory);
+  });
+
   it('counts desired answers in a row up to the last', () => {
     const ids = testIds();
     const runs = (...performances: ('desired' | 'adequate' | 'outside')[]) =>
