@@ -51,7 +51,8 @@ export const sayChartNumber = (value: number, step: number, unit: Chart['unit'])
 
 function whyOutside({ label, unit, at }: ChartInput, value: number): string | null {
   const [first, last] = [at[0]!, at[at.length - 1]!];
-  if (value >= first && value <= last) return null;
+  const hair = hairOf(at);
+  if (value >= first - hair && value <= last + hair) return null;
   const name = uncapitalised(label);
   if (!Number.isFinite(value)) return `${name} has no value`;
   const say = (number: number): string => sayChartNumber(number, 1, unit);
@@ -60,6 +61,9 @@ function whyOutside({ label, unit, at }: ChartInput, value: number): string | nu
     : `${name} ${say(value)}; the chart ends at ${say(last)}`;
 }
 
+/** What doubles add to a number that was worked out: 300.0000001 ft is still on a chart that ends at 300. */
+const hairOf = (at: readonly number[]): number => 1e-9 * (at[at.length - 1]! - at[0]!);
+
 interface Place {
   readonly from: number;
   readonly to: number;
@@ -67,10 +71,11 @@ interface Place {
   readonly share: number;
 }
 
-/** By bisection. A break point is the start of its cell, the last one the end of the last: shares of 0 are exact. */
+/** By bisection. A break point is the start of its cell, the last one a cell of its own: shares of 0 are exact. */
 function placeIn(at: readonly number[], value: number): Place {
   let [from, to] = [0, at.length - 1];
-  if (value === at[to]) return { from: to, to, share: 0 };
+  if (value <= at[from]!) return { from, to: from, share: 0 };
+  if (value >= at[to]!) return { from: to, to, share: 0 };
   while (to - from > 1) {
     const middle = (from + to) >> 1;
     if (value < at[middle]!) to = middle;
