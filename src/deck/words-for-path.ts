@@ -12,6 +12,7 @@ const elements: Readonly<Record<string, string>> = {
   charts: 'chart',
   rows: 'row',
   gates: 'gate',
+  legs: 'leg',
   checklists: 'checklist',
   items: 'item',
   controls: 'control',
@@ -42,6 +43,12 @@ const keys: Readonly<Record<string, string>> = {
   longestS: 'longest (s)',
   overS: 'over (s)',
   decideEveryS: 'decide every (s)',
+  bankDeg: 'bank (deg)',
+  loadFactor: 'load factor (g)',
+  sinkFtMin: 'sink (ft/min)',
+  climbFtMin: 'climb (ft/min)',
+  decelerationKtS: 'deceleration (kt/s)',
+  accelerationKtS: 'acceleration (kt/s)',
   aheadFt: 'ahead (ft)',
   rightFt: 'right (ft)',
   courseDeg: 'course (deg)',
@@ -103,7 +110,7 @@ function pushElement(words: string[], data: Plain | undefined, path: DocumentPat
 
 function labelOf(element: Plain | undefined): string | null {
   if (!isMapping(element)) return null;
-  const named = ['label', 'challenge', 'title', 'id', 'quantity']
+  const named = ['label', 'challenge', 'title', 'id', 'quantity', 'from']
     .filter((key) => Object.hasOwn(element, key))
     .map((key) => element[key]);
   return named.find((name): name is string => typeof name === 'string' && name.trim() !== '') ?? null;

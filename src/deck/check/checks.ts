@@ -5,6 +5,7 @@ import { checkBands } from './bands.ts';
 import { checkCharts } from './charts.ts';
 import { checkControls } from './controls.ts';
 import { checkCues } from './cues.ts';
+import { checkFlying } from './flying.ts';
 import { checkGates } from './gates.ts';
 import { checkIds } from './ids.ts';
 import { checkNotes } from './notes.ts';
@@ -28,6 +29,7 @@ export const checks: readonly ((parts: DeckParts) => Iterable<Draft>)[] = [
   checkSteps,
   checkCues,
   checkGates,
+  checkFlying,
   checkControls,
   checkPhases,
   checkPasses,

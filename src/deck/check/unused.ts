@@ -32,6 +32,7 @@ export function* checkUnused(parts: DeckParts): Generator<Draft> {
 function* mentionedQuantities(parts: DeckParts): Generator<string> {
   if (parts.reference) yield parts.reference.height;
   yield* quantitiesOfDay(parts);
+  yield* [parts.flying?.airspeed, parts.flying?.closure].filter((id) => id !== undefined);
   for (const gate of parts.gates) {
     yield* Object.keys(gate.values);
     if (gate.detect && 'quantity' in gate.detect) yield gate.detect.quantity;
