@@ -19,20 +19,26 @@ export interface SequenceFaults {
 
 /**
  * The fewest items to move, add and take away to get from `chosen` to `expected`: misplaced are those
- * outside a longest increasing subsequence of the expected places (Schensted 1961). An item chosen
- * twice counts as added the second time.
+ * outside a longest increasing subsequence of the expected places (Schensted 1961); of equally long ones
+ * outside one that keeps the most items where they stand, so that beside the right order an item in its
+ * own place is not called out of it without need. An item chosen twice counts as added the second time.
  */
 export function sequenceFaults(chosen: readonly string[], expected: readonly string[]): SequenceFaults {
   const placeOf = new Map(expected.map((id, place) => [id, place]));
   const seen = new Set<string>();
   const own: string[] = [];
+  /** Places of `own` in the list as it was called. */
+  const calledAt: number[] = [];
   const added: string[] = [];
-  for (const id of chosen) {
-    if (placeOf.has(id) && !seen.has(id)) own.push(id);
-    else added.push(id);
+  chosen.forEach((id, place) => {
+    if (placeOf.has(id) && !seen.has(id)) {
+      own.push(id);
+      calledAt.push(place);
+    } else added.push(id);
     seen.add(id);
-  }
-  const inOrder = new Set(longestIncreasing(own.map((id) => placeOf.get(id)!)));
+  });
+  const places = own.map((id) => placeOf.get(id)!);
+  const inOrder = new Set(longestIncreasing(places, (index) => (places[index] === calledAt[index] ? 1 : 0)));
   return {
     missing: expected.filter((id) => !seen.has(id)),
     misplaced: own.filter((id) => !inOrder.has(placeOf.get(id)!)),

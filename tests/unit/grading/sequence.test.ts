@@ -119,6 +119,25 @@ describe('faults of a sequence', () => {
     );
   });
 
+  it('leave the items that stand in their own place, where as few can be moved either way', () => {
+    // Of c, b and a any one could stay where it is; only b is where it belongs.
+    expect(sequenceFaults(['c', 'b', 'a', 'd'], ['a', 'b', 'c', 'd']).misplaced).toEqual(['c', 'a']);
+    fc.assert(
+      fc.property(sequences, ({ expected, chosen }) => {
+        const { misplaced } = sequenceFaults(chosen, expected);
+        const atHome = (kept: readonly string[]): number =>
+          kept.filter((id) => chosen.indexOf(id) === expected.indexOf(id)).length;
+        const kept = chosen.filter((id) => !misplaced.includes(id));
+        for (let subset = 0; subset < 1 << chosen.length; subset++) {
+          const other = chosen.filter((_, index) => subset & (1 << index));
+          const isInOrder = other.join() === expected.filter((id) => other.includes(id)).join();
+          if (isInOrder && other.length === kept.length)
+            expect(atHome(kept)).toBeGreaterThanOrEqual(atHome(other));
+        }
+      }),
+    );
+  });
+
   it('are none exactly when the sequence is the expected one', () => {
     fc.assert(
       fc.property(sequences, ({ expected, chosen }) => {
