@@ -1,5 +1,5 @@
 /** What the tables of a phase ask for in a state. */
-import { clash, inOrderOfPrecedence } from './hit-policy.ts';
+import { clash, inOrderOfPrecedence, mayClash } from './hit-policy.ts';
 import { holds } from './intervals.ts';
 import type {
   Decision,
@@ -25,8 +25,8 @@ interface ReadyRule {
   readonly reason: Reason;
   /** Its decision when it overrides: always the same, so made once. */
   readonly overrides: Decision;
-  /** Later rules of the same table that must not fit at the same time. */
-  readonly clashes: readonly ReadyRule[];
+  /** Later rules of the same table that must not fit at the same time; found when it first decides. */
+  clashes: readonly ReadyRule[] | null;
 }
 
 interface ReadyTable {
@@ -76,7 +76,7 @@ export function decideIn(rules: PhaseRules, state: State): Decision {
   for (const table of phase.overriding) {
     const winner = firstThatFits(table.rules, values);
     if (!winner) continue;
-    if (!isDisputed(winner, values))
+    if (!isDisputed(table, winner, values))
       return conflicts.length === 0 ? winner.overrides : { ...winner.overrides, conflicts };
     conflicts = [...conflicts, conflictIn(table, values)];
   }
@@ -86,7 +86,7 @@ export function decideIn(rules: PhaseRules, state: State): Decision {
   let unanswered: readonly string[] = none;
   for (const table of phase.base) {
     const winner = firstThatFits(table.rules, values);
-    if (winner && !isDisputed(winner, values)) {
+    if (winner && !isDisputed(table, winner, values)) {
       actions[table.table.control] = winner.reason.action;
       reasons.push(winner.reason);
       continue;
@@ -114,9 +114,15 @@ function isIn(set: readonly Interval[], value: number): boolean {
   return false;
 }
 
-function isDisputed(winner: ReadyRule, values: Float64Array): boolean {
+function isDisputed(table: ReadyTable, winner: ReadyRule, values: Float64Array): boolean {
+  winner.clashes ??= clashesOf(table, winner);
   for (const rival of winner.clashes) if (fits(rival.tests, values)) return true;
   return false;
+}
+
+function clashesOf({ table, rules }: ReadyTable, winner: ReadyRule): readonly ReadyRule[] {
+  if (!mayClash(table)) return none;
+  return rules.slice(rules.indexOf(winner) + 1).filter((later) => clash(table, winner.rule, later.rule));
 }
 
 function conflictIn({ table, rules }: ReadyTable, values: Float64Array): Decision['conflicts'][number] {
@@ -143,16 +149,15 @@ function readyPhase(rules: PhaseRules): ReadyPhase {
 
 /** The quantities that at least one rule of the phase tests, in the order in which the phase shows them. */
 export function inputsOf({ overriding, base, box }: PhaseRules): string[] {
-  const tested = [...overriding, ...base].flatMap(({ rules }) =>
-    rules.flatMap(({ when }) => [...when.keys()]),
+  const tested = new Set(
+    [...overriding, ...base].flatMap(({ rules }) => rules.flatMap(({ when }) => [...when.keys()])),
   );
-  return [...new Set([...box.keys(), ...tested])].filter((id) => tested.includes(id));
+  return [...new Set([...box.keys(), ...tested])].filter((id) => tested.has(id));
 }
 
 function readyTable(table: Table, inputs: readonly string[]): ReadyTable {
-  const rules: ReadyRule[] = [];
-  // From the last to the first, so that each finds the later ones it clashes with.
-  for (const rule of inOrderOfPrecedence(table).toReversed()) {
+  const places = new Map(inputs.map((id, place) => [id, place]));
+  const rules = inOrderOfPrecedence(table).map((rule): ReadyRule => {
     const reason: Reason = {
       table: table.id,
       rule: rule.id,
@@ -161,9 +166,9 @@ function readyTable(table: Table, inputs: readonly string[]): ReadyTable {
       because: rule.because,
       critical: rule.critical,
     };
-    rules.unshift({
+    return {
       rule,
-      tests: [...rule.when].map(([id, set]) => ({ input: inputs.indexOf(id), set })),
+      tests: [...rule.when].map(([id, set]) => ({ input: places.get(id)!, set })),
       reason,
       overrides: {
         actions: { [table.control]: rule.then },
@@ -172,8 +177,8 @@ function readyTable(table: Table, inputs: readonly string[]): ReadyTable {
         unanswered: none,
         conflicts: none,
       },
-      clashes: rules.filter((later) => clash(table, rule, later.rule)),
-    });
-  }
+      clashes: null,
+    };
+  });
   return { table, rules };
 }

@@ -1,8 +1,9 @@
 /** How far a state is from the values at which its decision would be another. */
-import { decideIn, inputsOf, rulesOfPhase } from './decide.ts';
+import { answerGridOf } from './answer-grid.ts';
+import { decideIn, rulesOfPhase } from './decide.ts';
 import { edges, holds } from './intervals.ts';
 import { inside } from './sample.ts';
-import type { Decision, Edge, EdgeDistance, Interval, PhaseRules, Procedure, State } from './types.ts';
+import type { Edge, EdgeDistance, Interval, PhaseRules, Procedure, State } from './types.ts';
 
 /**
  * For every quantity that the phase's tables test, in the order the phase shows them: the nearest value
@@ -13,49 +14,21 @@ import type { Decision, Edge, EdgeDistance, Interval, PhaseRules, Procedure, Sta
  */
 export function edgesOf(procedure: Procedure, phaseId: string, state: State): EdgeDistance[] {
   const rules = rulesOfPhase(procedure, phaseId);
-  const here = decideIn(rules, state);
-  return inputsOf(rules).flatMap((quantity) => {
-    const stretches = stretchesOf(rules, quantity);
-    const value = state[quantity];
-    if (!stretches || value === undefined) return [];
-    const below = stretches.filter(({ lo, hi, hiOpen }) => (hiOpen ? hi <= value : hi < value) && lo < value);
-    const above = stretches.filter(({ lo, hi, loOpen }) => (loOpen ? lo >= value : lo > value) && hi > value);
-    return [
-      {
-        quantity,
-        below: nearestChange(rules, state, here, quantity, below.toReversed()),
-        above: nearestChange(rules, state, here, quantity, above),
-      },
-    ];
+  const grid = answerGridOf(procedure, rules);
+  const place = grid.placeOf(state);
+  const edgeAt = (quantity: string, beyond: Interval | null): Edge | null => {
+    if (!beyond) return null;
+    const value = state[quantity]!;
+    const there = inside(beyond)!;
+    const at = there < value ? beyond.hi : beyond.lo;
+    const { actions } = decideIn(rules, { ...state, [quantity]: there });
+    return { at, distance: Math.abs(at - value), actions };
+  };
+  return grid.axes.flatMap(({ quantity }, axis) => {
+    if (state[quantity] === undefined) return [];
+    const { below, above } = grid.reach(place, axis);
+    return [{ quantity, below: edgeAt(quantity, below), above: edgeAt(quantity, above) }];
   });
-}
-
-function nearestChange(
-  rules: PhaseRules,
-  state: State,
-  here: Decision,
-  quantity: string,
-  outwards: readonly Interval[],
-): Edge | null {
-  const value = state[quantity]!;
-  for (const stretch of outwards) {
-    const beyond = inside(stretch);
-    if (beyond === null) continue;
-    const there = decideIn(rules, { ...state, [quantity]: beyond });
-    if (sameOutcome(here, there)) continue;
-    const at = beyond < value ? stretch.hi : stretch.lo;
-    return { at, distance: Math.abs(at - value), actions: there.actions };
-  }
-  return null;
-}
-
-function sameOutcome(one: Decision, other: Decision): boolean {
-  if ((one.overriding === null) !== (other.overriding === null)) return false;
-  const controls = Object.keys(one.actions);
-  return (
-    controls.length === Object.keys(other.actions).length &&
-    controls.every((control) => one.actions[control] === other.actions[control])
-  );
 }
 
 const known = new WeakMap<PhaseRules, ReadonlyMap<string, readonly Interval[]>>();

@@ -26,6 +26,9 @@ export function inOrderOfPrecedence(table: Table): readonly Rule[] {
   );
 }
 
+/** False when the policy settles whatever fits: no two rules of the table clash. */
+export const mayClash = ({ authored }: Table): boolean => authored.hit !== 'first';
+
 /** True when the policy forbids that both fit one state and neither of them is beaten there. */
 export function clash(table: Table, one: Rule, other: Rule): boolean {
   switch (table.authored.hit) {
