@@ -2,7 +2,7 @@ import { cardsOf } from '../../cards/registry.ts';
 import type { Finding, Severity } from '../../deck/findings.ts';
 import { renderFindings } from '../../deck/render-findings.ts';
 import { sayList } from '../../deck/say.ts';
-import { analyse } from '../../rules/analyse.ts';
+import { judge } from '../../motion/judge.ts';
 import { inOrder, placed } from '../../rules/read.ts';
 import type { Procedure } from '../../rules/types.ts';
 import type { ExitCode, Io } from './io.ts';
@@ -18,7 +18,7 @@ export async function check(paths: readonly string[], json: boolean, io: Io): Pr
       continue;
     }
     const { procedure, text, loaded } = opened;
-    const analysed = procedure === null ? [] : placed(loaded, analyse(procedure));
+    const analysed = procedure === null ? [] : placed(loaded, judge(procedure));
     const findings = inOrder([...opened.findings, ...analysed]);
     if (findings.some(({ severity }) => severity === 'error')) exitCode = 1;
     if (json) for (const finding of findings) io.out(asJson(path, finding));

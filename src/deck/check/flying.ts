@@ -2,6 +2,7 @@
 import type { Draft } from '../draft.ts';
 import type { DocumentPath } from '../findings.ts';
 import type { DeckParts } from '../parts.ts';
+import { isList } from '../plain-data.ts';
 import { quoted, sayFigure } from '../quoting.ts';
 import type { FlyingLimits } from '../types.ts';
 import { ifNotPositive } from './ranges.ts';
@@ -81,7 +82,8 @@ function* checkLimits(most: FlyingLimits, path: DocumentPath): Generator<Draft> 
 function* checkBeginning(parts: DeckParts, id: string, path: DocumentPath): Generator<Draft> {
   yield* ifUnknown(parts, 'gate', id, path);
   const order = parts.orderOfGate(id);
-  if (order === undefined || !parts.isComplete('gates') || order < parts.known.gate.ids.size - 1) return;
+  const gates = parts.data['gates'];
+  if (order === undefined || !isList(gates) || order < gates.length - 1) return;
   yield {
     code: 'leg-from-last-gate',
     message: `A leg leads to the next gate, ${quoted(id)} is the last; name the gate before it or take the leg out.`,

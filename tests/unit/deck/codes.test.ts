@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { deckCodes } from '../../../src/deck/codes.ts';
 import type { Finding } from '../../../src/deck/findings.ts';
 import { loadDeck } from '../../../src/deck/load.ts';
+import { motionCodes } from '../../../src/motion/codes.ts';
 import { ruleCodes } from '../../../src/rules/codes.ts';
 import { documentedCodes } from './documented-codes.ts';
 import { edited } from './edited.ts';
@@ -9,6 +10,7 @@ import { bracketFaults } from './faults/brackets.ts';
 import { chartFaults } from './faults/charts.ts';
 import { doubtFaults } from './faults/doubts.ts';
 import { firstUseFaults } from './faults/first-use.ts';
+import { flyingFaults } from './faults/flying.ts';
 import { lineFaults } from './faults/lines.ts';
 import { motionFaults } from './faults/motion.ts';
 import { namesFaults } from './faults/names.ts';
@@ -31,6 +33,7 @@ const faults = [
   ...numbersFaults,
   ...structureFaults,
   ...motionFaults,
+  ...flyingFaults,
   ...chartFaults,
 ];
 const warnings = [
@@ -91,7 +94,7 @@ describe('the table of codes for developers', () => {
   });
 
   it('has no row for a code that is gone', () => {
-    const known: readonly string[] = [...deckCodes, ...ruleCodes];
+    const known: readonly string[] = [...deckCodes, ...ruleCodes, ...motionCodes];
     expect([...documentedCodes.keys()].filter((code) => !known.includes(code))).toEqual([]);
   });
 });

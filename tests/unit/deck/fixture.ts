@@ -239,4 +239,15 @@ charts:
       - [24, 21, 15]
       - [30, 28.5, 22]
   - { id: gust-share, label: Share of the gust, unit: kt, inputs: [{ label: Gust, unit: kt, at: [0, 10, 30] }], values: [0, 5, 10] }
+
+flying:
+  airspeed: closure
+  closure: closure
+  most: { bankDeg: 40, loadFactor: 1.4, sinkFtMin: 600, climbFtMin: 500, decelerationKtS: 3, accelerationKtS: 2 }
+  source: book
+  legs:
+    - { from: far, seconds: 35, because: The water is flat. }
+    - { from: middle, seconds: 20, most: { sinkFtMin: 900 } }
+    - { from: near, seconds: 30 }
+    - { from: away, seconds: 60 }
 `;
