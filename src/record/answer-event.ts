@@ -2,13 +2,14 @@
 import type { Deck } from '../deck/types.ts';
 import type { Prompt } from '../cards/types.ts';
 import type { DrillMark } from '../drill/types.ts';
+import { sayCalled } from '../grading/say-called.ts';
 import type { Assessment } from '../grading/types.ts';
 import { most } from './schema.ts';
 import type { AnswerEvent, DaySet, EventId } from './types.ts';
 
 /** An answer that has been assessed, with what it was an answer to. */
 export interface AssessedAnswer {
-  readonly deck: Pick<Deck, 'id' | 'version'>;
+  readonly deck: Pick<Deck, 'id' | 'version' | 'controls'>;
   readonly prompt: Prompt;
   readonly assessment: Assessment;
   readonly mode: AnswerEvent['mode'];
@@ -28,6 +29,7 @@ export function answerEvent(
 ): AnswerEvent {
   const { card, seed } = prompt;
   const { performance, timeliness, rating, detail } = assessment;
+  const called = sayCalled(deck, prompt, detail);
   return {
     kind: 'answer',
     id,
@@ -50,6 +52,8 @@ export function answerEvent(
     headline: cut(assessment.headline, most.headline),
     // The card's, not the scenario's: it changes only when the deck does, not with the day.
     expected: cut(card.expected, most.expected),
+    ...(called ? { called: cut(called, most.headline) } : {}),
+    ...(assessment.expected === card.expected ? {} : { due: cut(assessment.expected, most.headline) }),
   };
 }
 

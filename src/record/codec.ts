@@ -17,10 +17,10 @@ const performances = ['desired', 'adequate', 'outside'] as const;
 const timelinesses = ['prompt', 'late', 'timed-out'] as const;
 const ratings = [1, 2, 3, 4] as const;
 
-/** What an answer's line has a place for. A drill's mark and a day go with further fields, so that older versions carry them. */
-const packedKeys: ReadonlySet<string> = new Set(
-  [...answerKeys].filter((key) => key !== 'drill' && key !== 'day'),
-);
+/** What came later than the form of a line goes with further fields, so that older versions carry it. */
+const laterKeys: ReadonlySet<string> = new Set(['drill', 'day', 'called', 'due']);
+/** What an answer's line has a place for. */
+const packedKeys: ReadonlySet<string> = new Set([...answerKeys].filter((key) => !laterKeys.has(key)));
 
 /** Tags of lines: header, string, card, answer, undo, and whatever this version doesn't know. */
 type Tag = 'h' | 's' | 'c' | 'a' | 'u' | 'x';

@@ -267,7 +267,10 @@ function callOf(event: AnswerEvent): Call {
     ...(event.signedError === undefined ? {} : { signedError: event.signedError }),
     ...(event.drill === undefined ? {} : { drill: event.drill }),
     ...(event.day === undefined ? {} : { day: event.day }),
+    headline: event.headline,
     expected: event.expected,
+    ...(event.called === undefined ? {} : { called: event.called }),
+    ...(event.due === undefined ? {} : { due: event.due }),
   };
 }
 

@@ -73,6 +73,8 @@ const answerFields = {
   day: z.optional(daySet),
   headline: text(most.headline),
   expected: text(most.expected),
+  called: z.optional(text(most.headline)),
+  due: z.optional(text(most.headline)),
 };
 const performance = z.enum(['desired', 'adequate', 'outside']);
 const count = z.int().check(z.minimum(0), z.maximum(mostInPass.asked));
@@ -147,6 +149,8 @@ const must: Record<string, string> = {
   day: `at most ${mostInDay} quantities of the day, each with its number`,
   headline: `text, at most ${most.headline} characters`,
   expected: `text, at most ${most.expected} characters`,
+  called: `text, at most ${most.headline} characters`,
+  due: `text, at most ${most.headline} characters`,
   fromGate: 'the id of a gate',
   roughness: 'a number from 0 to 10',
   pace: '“compressed”, “real” or “steps”',

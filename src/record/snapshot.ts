@@ -13,7 +13,7 @@ import { knownCardKinds } from './schema.ts';
 import type { Call, DaySet, EventId, PassEvent } from './types.ts';
 
 /** Counts up when the fold itself, or this form, changes. */
-const version = 4;
+const version = 5;
 const idLength = 22;
 
 const performances = ['desired', 'adequate', 'outside'] as const;
@@ -38,6 +38,10 @@ interface PackedCard {
   /** Where in the log the card fell due by a pass, and by which. */
   readonly dues: readonly (readonly [at: number, event: EventId, atMs: number])[];
   readonly expected: readonly number[];
+  /** Null of a call without one. */
+  readonly headlines: readonly (number | null)[];
+  /** Of those that have either: which call, what was called and what was due. */
+  readonly called: readonly (readonly [call: number, called: number | null, due: number | null])[];
   readonly words: readonly string[];
 }
 
@@ -104,6 +108,7 @@ function packCard({ key, memory, log }: FoldState['cards'][number]): PackedCard 
     numbers.set(word, number);
     return number;
   };
+  const numberIn = (word: string | undefined): number | null => (word === undefined ? null : numberOf(word));
   const logged = log.flatMap((entry) => ('call' in entry ? [entry] : []));
   const calls = logged.map(({ call }) => call);
   return {
@@ -120,6 +125,10 @@ function packCard({ key, memory, log }: FoldState['cards'][number]): PackedCard 
     passes: calls.flatMap(({ pass }, i) => (pass ? [i] : [])),
     dues: log.flatMap((entry, i) => ('due' in entry ? [[i, entry.due.event, entry.due.atMs] as const] : [])),
     expected: calls.map(({ expected }) => numberOf(expected)),
+    headlines: calls.map(({ headline }) => numberIn(headline)),
+    called: calls.flatMap(({ called, due }, i) =>
+      called === undefined && due === undefined ? [] : [[i, numberIn(called), numberIn(due)] as const],
+    ),
     words: [...numbers.keys()],
   };
 }
@@ -127,6 +136,9 @@ function packCard({ key, memory, log }: FoldState['cards'][number]): PackedCard 
 function logIn(card: PackedCard): Logged[] {
   const drills = new Map(card.drills);
   const days = new Map(card.days);
+  const called = new Map(card.called.map(([call, ...said]) => [call, said]));
+  const wordIn = <K extends string>(key: K, number: number | null | undefined): { [key in K]?: string } =>
+    number == null ? {} : ({ [key]: card.words[number]! } as { [key in K]?: string });
   const passes = new Set(card.passes);
   const log: Logged[] = card.marks.map((marks, i): LoggedCall => {
     const drill = drills.get(i);
@@ -145,7 +157,10 @@ function logIn(card: PackedCard): Logged[] {
       ...(drill ? { drill } : {}),
       ...(day ? { day } : {}),
       ...(passes.has(i) ? { pass: true } : {}),
+      ...wordIn('headline', card.headlines[i]),
       expected: card.words[card.expected[i]!]!,
+      ...wordIn('called', called.get(i)?.[0]),
+      ...wordIn('due', called.get(i)?.[1]),
     };
     return { call, rating: ((Math.floor(marks / 9) % 4) + 1) as Rating, critical: marks >= 36 };
   });

@@ -35,6 +35,10 @@ export interface AnswerEvent {
   readonly headline: string;
   /** The expected answer in words, as the deck had it then for its own day. */
   readonly expected: string;
+  /** What was called, in words: "more power, nose up". Events of before it was kept lack it, and values have none. */
+  readonly called?: string;
+  /** What was due in the state that was shown, where that is more than the card expects. */
+  readonly due?: string;
 }
 
 /** Quantity of the day -> value, in the quantity's unit. */
@@ -138,7 +142,11 @@ export interface Call {
   readonly day?: DaySet;
   /** Called while flying a pass: how long it took wasn't measured, and `elapsedMs` is 0. */
   readonly pass?: true;
+  /** The result in words; calls in a pass have none of their own. */
+  readonly headline?: string;
   readonly expected: string;
+  readonly called?: string;
+  readonly due?: string;
 }
 
 /** Card histories by `cardKey(deck, card)`. */

@@ -1,9 +1,26 @@
 import { describe, expect, it } from 'vitest';
+import { cardsOf, promptFor } from '../../../src/cards/registry.ts';
 import type { Prompt } from '../../../src/cards/types.ts';
+import { assess } from '../../../src/grading/assess.ts';
 import type { Assessment } from '../../../src/grading/types.ts';
 import { answerEvent } from '../../../src/record/answer-event.ts';
 import { parseEvent } from '../../../src/record/schema.ts';
+import { compileRules } from '../../../src/rules/compile.ts';
+import { shippedDeck } from '../../reference/shipped-deck.ts';
 import { assessed, eveningMs, testIds } from './examples.ts';
+
+/** An answer to a rule of the shipped deck: nose up called, and nothing else, where power was asked for too. */
+const calledWrong = (() => {
+  const procedure = compileRules(shippedDeck('marram-recovery')).procedure!;
+  const card = cardsOf(procedure).find(({ kind }) => kind === 'rule')!;
+  for (let seed = 1; ; seed++) {
+    const prompt = promptFor(procedure, card, seed);
+    const answer = { form: 'controls', chosen: { pitch: 'nose-up' } } as const;
+    const graded = assess(procedure, prompt, answer, 500, { desiredInARow: 0, timing: 1 });
+    if (graded.ok && graded.assessment.expected !== card.expected)
+      return { procedure, prompt, assessment: graded.assessment };
+  }
+})();
 
 const id = testIds().next(eveningMs);
 const given = assessed();
@@ -38,6 +55,15 @@ describe('the event of an answer', () => {
     expect(event.drill).toEqual(drill);
     expect(parseEvent({ ...event })).toEqual({ ok: true, event });
     expect(Object.keys(answerEvent(given, id, eveningMs))).not.toContain('drill');
+  });
+
+  it('keeps the controls that were worked, in words, and what the state asked for, where that is more than the rule', () => {
+    const { procedure, prompt, assessment } = calledWrong;
+    const event = answerEvent({ ...given, deck: procedure.deck, prompt, assessment }, id, eveningMs);
+    expect(event.called).toBe('nose up');
+    expect(event.due).toBe(assessment.expected);
+    expect(event.expected).toBe(prompt.card.expected);
+    expect(parseEvent({ ...event })).toEqual({ ok: true, event });
   });
 
   it('keeps the day it was asked for, and nothing of it where that is the deck’s own', () => {

@@ -138,6 +138,8 @@ export const anyAnswer: fc.Arbitrary<AnswerEvent> = fc.record(
     day: anyDay,
     headline: fc.string({ unit: 'binary', maxLength: 60 }),
     expected: fc.string({ unit: 'grapheme', maxLength: 60 }),
+    called: fc.string({ unit: 'grapheme', maxLength: 60 }),
+    due: fc.string({ unit: 'grapheme', maxLength: 60 }),
   },
   {
     requiredKeys: [

@@ -39,11 +39,18 @@ describe('a fold', () => {
       elapsedMs: 2100,
       value: 145,
       signedError: 5,
+      headline: '5 ft high',
       expected: '140 ft',
     });
     const first = testScheduler.next(null, 1, eveningMs, false);
     expect(history?.memory).toEqual(testScheduler.next(first, 3, eveningMs + dayMs, false));
     expect(history?.desiredInARow).toBe(1);
+  });
+
+  it('keeps in words what was called and what was due, where the event has them', () => {
+    const words = { called: 'more power', due: 'come right, less power' };
+    const [call] = fold([answer(testIds().next(eveningMs), words)]).get(key)!.calls;
+    expect(call).toMatchObject({ headline: '5 ft high', ...words });
   });
 
   it('counts an answer for another day like any other, and keeps the day with the call', () => {
