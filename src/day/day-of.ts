@@ -2,7 +2,9 @@
 import type { Computed } from '../deck/computed.ts';
 import { quantityOf } from '../deck/lookup.ts';
 import { sayRange, sayValue } from '../deck/say.ts';
-import type { Deck, Quantity, Wind } from '../deck/types.ts';
+import type { Chart, Deck, Quantity, Wind } from '../deck/types.ts';
+import { chartValue } from './chart.ts';
+import { chartValue } from './chart.ts';
 import { evaluate, type Surroundings, type Worked } from './evaluate.ts';
 import type { NoValue, State } from './types.ts';
 import { windOver } from './wind-over.ts';
@@ -12,6 +14,8 @@ export interface DaySources {
   readonly day?: Deck['day'];
   readonly wind?: Wind | undefined;
   readonly computed?: Computed | undefined;
+  readonly charts?: Deck['charts'];
+  readonly charts?: readonly Chart[] | undefined;
   readonly quantities: readonly Quantity[];
 }
 
@@ -47,7 +51,10 @@ export function valuesOfDay(
       if (value !== undefined) return { ok: true, value };
       return { ok: false, why: missing.get(id) ?? 'it has no value for the day' };
     },
-    chart: () => ({ ok: false, why: 'there is no such chart' }),
+    chart: (id, inputs) => {
+      const chart = sources.charts?.find((one) => one.id === id);
+      return chart ? chartValue(chart, inputs) : { ok: false, why: 'there is no such chart' };
+    },
   };
   for (const { quantity, expression } of sources.computed?.quantities ?? []) {
     const worked = withinRange(evaluate(expression, surroundings), quantityIn(sources, quantity));
