@@ -14,7 +14,7 @@ export const layers: readonly (readonly string[])[] = [
   ['formulas'],
   ['rules'],
   ['motion', 'cards', 'grading'],
-  ['memory', 'drill', 'debrief'],
+  ['memory', 'drill', 'debrief', 'reference'],
   ['record'],
   ['app', 'cli'],
 ];

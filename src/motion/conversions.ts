@@ -20,3 +20,16 @@ export const toFt = (metres: number): number => metres / metresPerFt;
 export const toFtMin = (metresPerSecond: number): number => metresPerSecond / metresPerSecondPerFtMin;
 export const fromDeg = (deg: number): number => (deg * Math.PI) / 180;
 export const toDeg = (radians: number): number => (radians * 180) / Math.PI;
+
+/** The conventional inch of mercury: 3,386.389 Pa (NIST SP 811, appendix B.8). */
+export const hPaPerInHg = 33.86389;
+/** Exact. */
+export const kgPerLb = 0.45359237;
+/** Exact: the nautical mile in kilometres. */
+export const kmhPerKt = 1.852;
+
+export const fromFtMin = (ftMin: number): number => ftMin * metresPerSecondPerFtMin;
+export const fromInHg = (inHg: number): number => inHg * hPaPerInHg;
+export const toInHg = (hPa: number): number => hPa / hPaPerInHg;
+export const toFahrenheit = (degC: number): number => degC * 1.8 + 32;
+export const toCelsius = (degF: number): number => (degF - 32) / 1.8;

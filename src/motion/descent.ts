@@ -1,5 +1,5 @@
 /** Going down or up along a straight path: angles, rates and gradients. Angles above 0 and below 90. */
-import { fromDeg, fromKt, ftPerNm, toDeg, toFtMin } from './conversions.ts';
+import { fromDeg, fromKt, ftPerNm, ftPerSecondPerKt, toDeg, toFtMin } from './conversions.ts';
 
 /**
  * Rate of descent along a path, ft/min, from the speed over the ground: GS tan(angle). Tables of constant
@@ -29,3 +29,27 @@ export const rateOfGradientFtMin = (ftPerMile: number, groundSpeedKt: number): n
 /** Height gained or lost over a distance along the ground. */
 export const heightFt = (angleDeg: number, distanceNm: number): number =>
   gradientFtPerNm(angleDeg) * distanceNm;
+
+/**
+ * The mean sink that comes to a height in a time, ft/min; negative is a climb. @param seconds > 0, else null.
+ */
+export const sinkInTimeFtMin = (fromFt: number, toFt: number, seconds: number): number | null =>
+  seconds > 0 && Number.isFinite(seconds) ? ((fromFt - toFt) / seconds) * 60 : null;
+
+/**
+ * The mean sink that comes to a height at a point.
+ * @param distanceFt to the point, > 0, in the frame of `speedKt`: over the ground, or relative to the ship.
+ * @param speedKt the mean one on the way, > 0. @returns null for a point that is never reached.
+ */
+export const sinkOverDistanceFtMin = (
+  fromFt: number,
+  toFt: number,
+  distanceFt: number,
+  speedKt: number,
+): number | null => sinkInTimeFtMin(fromFt, toFt, distanceFt / (speedKt * ftPerSecondPerKt));
+
+/** How long a descent takes. @returns null where the sink leads away from the height, or nowhere. */
+export function secondsToHeight(fromFt: number, toFt: number, sinkFtMin: number): number | null {
+  const seconds = ((fromFt - toFt) / sinkFtMin) * 60;
+  return seconds >= 0 && Number.isFinite(seconds) ? seconds : null;
+}

@@ -34,3 +34,7 @@ export const bankForLoadDeg = (load: number): number => toDeg(Math.acos(1 / load
 /** Stalling speed grows with the square root of the load factor. @param load g, from 0 on. */
 export const stallSpeedKt = (stallSpeedAtOneGKt: number, load: number): number =>
   stallSpeedAtOneGKt * Math.sqrt(load);
+
+/** The load factor at which it stalls at a speed: `stallSpeedKt` the other way round. */
+export const loadForStall = (stallSpeedAtOneGKt: number, stallsAtKt: number): number =>
+  (stallsAtKt / stallSpeedAtOneGKt) ** 2;

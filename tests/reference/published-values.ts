@@ -1,17 +1,7 @@
-import table from '../../shared/reference/published-values.json' with { type: 'json' };
+import { publishedValues } from '../../src/reference/published.ts';
+import type { PublishedValue } from '../../src/reference/types.ts';
 
-export interface PublishedValue {
-  readonly id: string;
-  readonly topic: string;
-  readonly what: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly tolerance: number;
-  readonly source: string;
-  readonly status: string;
-}
-
-export const publishedValues: readonly PublishedValue[] = table.values;
+export { publishedValues, type PublishedValue };
 
 export function publishedValue(id: string): PublishedValue {
   const row = publishedValues.find((candidate) => candidate.id === id);

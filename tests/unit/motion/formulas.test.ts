@@ -4,12 +4,6 @@ import { thumbRadiusNm, thumbHeightFt, thumbStandardBankDeg } from '../../../src
 import { ftPerNm } from '../../../src/motion/conversions.ts';
 import { heightFt } from '../../../src/motion/descent.ts';
 import {
-  decelerationToStopKtS,
-  speedToStopKt,
-  stoppingDistanceFt,
-  stoppingSeconds,
-} from '../../../src/motion/stopping.ts';
-import {
   bankForLoadDeg,
   bankForRadiusDeg,
   bankForRateDeg,
@@ -29,17 +23,6 @@ describe('formulas and their inverses agree', () => {
         expect(bankForRateDeg(kt, turnRateDegS(kt, deg))).toBeCloseTo(deg, 6);
         expect(bankForRadiusDeg(kt, turnRadiusFt(kt, deg))).toBeCloseTo(deg, 6);
         expect(bankForLoadDeg(loadFactor(deg))).toBeCloseTo(deg, 5);
-      }),
-    );
-  });
-
-  it('of stopping, and half the speed times the time is the distance', () => {
-    fc.assert(
-      fc.property(speed, fc.double({ min: 0.5, max: 8, noNaN: true }), (kt, brake) => {
-        const distance = stoppingDistanceFt(kt, brake);
-        expect(speedToStopKt(distance, brake)).toBeCloseTo(kt, 6);
-        expect(decelerationToStopKtS(kt, distance)).toBeCloseTo(brake, 6);
-        expect(((kt / 2) * stoppingSeconds(kt, brake) * ftPerNm) / 3600 / distance).toBeCloseTo(1, 9);
       }),
     );
   });
