@@ -4,7 +4,6 @@ import { quantityOf } from '../deck/lookup.ts';
 import { sayRange, sayValue } from '../deck/say.ts';
 import type { Chart, Deck, Quantity, Wind } from '../deck/types.ts';
 import { chartValue } from './chart.ts';
-import { chartValue } from './chart.ts';
 import { evaluate, type Surroundings, type Worked } from './evaluate.ts';
 import type { NoValue, State } from './types.ts';
 import { windOver } from './wind-over.ts';
@@ -14,7 +13,6 @@ export interface DaySources {
   readonly day?: Deck['day'];
   readonly wind?: Wind | undefined;
   readonly computed?: Computed | undefined;
-  readonly charts?: Deck['charts'];
   readonly charts?: readonly Chart[] | undefined;
   readonly quantities: readonly Quantity[];
 }
