@@ -1,6 +1,6 @@
 /** How clear of every edge of every table a state stands. */
+import { answerGridOf } from '../rules/answer-grid.ts';
 import { rulesOfPhase } from '../rules/decide.ts';
-import { edgesOf } from '../rules/edges.ts';
 import type { Procedure, State } from '../rules/types.ts';
 import type { Closeness, Scenario } from './types.ts';
 
@@ -12,12 +12,15 @@ export const clearShare = 0.05;
  * the phase; Infinity where there is none. The ends of what can occur are no edges.
  */
 export function clearanceOf(procedure: Procedure, phase: string, state: State): number {
-  const { box } = rulesOfPhase(procedure, phase);
-  const shares = edgesOf(procedure, phase, state).flatMap(({ quantity, below, above }) => {
-    const { lo, hi } = box.get(quantity)!;
-    return [below, above].flatMap((edge) =>
-      edge === null || edge.at === lo || edge.at === hi ? [] : [edge.distance / (hi - lo)],
-    );
+  const grid = answerGridOf(procedure, rulesOfPhase(procedure, phase));
+  const place = grid.placeOf(state);
+  const shares = grid.axes.flatMap(({ quantity, range: { lo, hi } }, axis) => {
+    const value = state[quantity]!;
+    const { below, above } = grid.reach(place, axis);
+    return [
+      below && below.hi > lo ? (value - below.hi) / (hi - lo) : Infinity,
+      above && above.lo < hi ? (above.lo - value) / (hi - lo) : Infinity,
+    ];
   });
   return Math.min(Infinity, ...shares);
 }

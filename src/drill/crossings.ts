@@ -2,6 +2,7 @@
  * Where a rule's region meets another answer along one input: the states on the two sides of an edge.
  * Found from the regions of all rules, so that none is missed and none is claimed that isn't there.
  */
+import { answerGridOf, type AnswerGrid } from '../rules/answer-grid.ts';
 import { uncovered } from '../rules/cover.ts';
 import { fieldOf, type Field } from '../rules/field.ts';
 import { findRule } from '../rules/region.ts';
@@ -35,17 +36,19 @@ export class Ground {
   readonly field: Field;
   readonly lines: readonly Line[];
   readonly region: readonly Block[];
-  readonly #table: Table;
-  readonly #rule: Rule;
+  readonly table: Table;
+  readonly rule: Rule;
+  readonly grid: AnswerGrid;
   readonly #crossings = new Map<string, readonly Crossing[]>();
   #others: readonly Block[] | null = null;
 
   constructor(procedure: Procedure, rules: PhaseRules, table: Table, rule: Rule) {
     this.field = fieldOf(procedure, rules);
+    this.grid = answerGridOf(procedure, rules);
     this.lines = linesOf(procedure, this.field);
     this.region = this.field.regionOf(table, rule);
-    this.#table = table;
-    this.#rule = rule;
+    this.table = table;
+    this.rule = rule;
   }
 
   /** The crossings along an input; empty when it alone never changes what is asked of the rule's control. */
@@ -61,7 +64,7 @@ export class Ground {
   #find(quantity: string): readonly Crossing[] {
     const line = this.lines.find((one) => one.quantity === quantity);
     if (!line || line.firstWord < 0) return [];
-    this.#others ??= otherAnswers(this.field, this.#table, this.#rule);
+    this.#others ??= otherAnswers(this.field, this.table, this.rule);
     const best: Record<Side, Crossing[]> = { below: [], above: [] };
     for (const inside of this.region)
       for (const outside of this.#others) {

@@ -105,8 +105,15 @@ export function drawValue({ stretches, total }: Choice, step: number, random: Ra
   throw new Error('Nothing to draw from.');
 }
 
-/** What a line spans in the phase, in steps. */
-export function spanOf({ runs }: Line): number {
-  const last = runs[runs.length - 1];
-  return last ? last.first + last.count - runs[0]!.first : 0;
+/** A product of values to draw from: a choice for each line of the phase. */
+export interface Cell {
+  readonly lines: readonly Line[];
+  readonly choices: readonly Choice[];
+}
+
+export function drawState({ lines, choices }: Cell, random: Random): Record<string, number> {
+  const state: Record<string, number> = {};
+  for (let i = 0; i < lines.length; i++)
+    state[lines[i]!.quantity] = drawValue(choices[i]!, lines[i]!.step, random);
+  return state;
 }

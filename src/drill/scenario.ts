@@ -4,15 +4,12 @@ import type { Random } from '../rules/random.ts';
 import { multipleOf } from '../rules/steps.ts';
 import type { Procedure, State } from '../rules/types.ts';
 import { groundOf, isEdge, type Crossing, type Ground } from './crossings.ts';
-import { clearValues, drawValue, everyValue, spanOf, type Choice, type Line } from './lines.ts';
-import { clearShare, clearanceOf } from './clearance.ts';
+import { clearStatesOf } from './clear-states.ts';
+import { clearValues, drawState, everyValue, type Cell, type Line } from './lines.ts';
 import type { Closeness, EdgeTarget, RuleTarget, Scenario, ScenarioEdge } from './types.ts';
 
 /** How many steps further than the last value before the edge a near one may be. */
 const fewSteps = 3;
-
-/** Drawn in search of a state that is clear of edges; beyond this hardly a better one comes. */
-const mostDraws = 40;
 
 /**
  * A state in which the target's rule decides, after hit policy and overriding tables, every value a
@@ -29,19 +26,14 @@ export function drawScenario(
 ): Scenario | null {
   const ground = groundOf(procedure, target);
   if (!ground || ground.region.length === 0) return null;
-  const sampler = samplerOf(ground);
   const atEdge = 'side' in target;
-  if (!atEdge && (closeness === 'wide' || sampler.edges.length === 0))
-    return made(
-      ground,
-      target,
-      'wide',
-      null,
-      clearest(procedure, target.phase, () => sampler.wide(random)),
-    );
+  const isWide = !atEdge && closeness === 'wide';
+  const ofRule = isWide ? [] : edgeSamplersOf(ground);
+  if (isWide || (!atEdge && ofRule.length === 0))
+    return made(ground, target, 'wide', null, clearStatesOf(ground).draw(random));
   const edges = atEdge
-    ? sampler.edges.filter(({ line, side }) => line.quantity === target.quantity && side === target.side)
-    : sampler.edges;
+    ? ofRule.filter(({ line, side }) => line.quantity === target.quantity && side === target.side)
+    : ofRule;
   const edge = edges[Math.floor(random() * edges.length)];
   if (!edge) return null;
   const { state, crossing, count } = edge.draw(closeness === 'edge' ? 'edge' : 'near', random);
@@ -55,18 +47,6 @@ export function drawScenario(
   );
 }
 
-/** Of the states drawn the first that is clear of edges, else the one furthest from them. */
-function clearest(procedure: Procedure, phase: string, draw: () => State): State {
-  let best = draw();
-  let most = clearanceOf(procedure, phase, best);
-  for (let i = 1; i < mostDraws && most < clearShare; i++) {
-    const state = draw();
-    const clearance = clearanceOf(procedure, phase, state);
-    if (clearance > most) [best, most] = [state, clearance];
-  }
-  return best;
-}
-
 function made(
   { field }: Ground,
   { phase, table, rule }: RuleTarget,
@@ -75,19 +55,6 @@ function made(
   state: State,
 ): Scenario {
   return { phase, state, table, rule, closeness, edge, decision: decideIn(field.rules, state) };
-}
-
-/** A product of values to draw from: a choice for each line of the phase. */
-export interface Cell {
-  readonly lines: readonly Line[];
-  readonly choices: readonly Choice[];
-}
-
-export function drawState({ lines, choices }: Cell, random: Random): Record<string, number> {
-  const state: Record<string, number> = {};
-  for (let i = 0; i < lines.length; i++)
-    state[lines[i]!.quantity] = drawValue(choices[i]!, lines[i]!.step, random);
-  return state;
 }
 
 export interface PlacedCrossing {
@@ -120,30 +87,20 @@ class EdgeSampler {
   }
 }
 
-interface Sampler {
-  readonly edges: readonly EdgeSampler[];
-  wide(random: Random): State;
-}
+const known = new WeakMap<Ground, readonly EdgeSampler[]>();
 
-const known = new WeakMap<Ground, Sampler>();
-
-function samplerOf(ground: Ground): Sampler {
+function edgeSamplersOf(ground: Ground): readonly EdgeSampler[] {
   const there = known.get(ground);
   if (there) return there;
-  const widest = widestCells(ground);
-  const edges = ground.lines.flatMap((line) => {
+  const samplers = ground.lines.flatMap((line) => {
     const places = placedCrossings(ground, line);
     return (['below', 'above'] as const).flatMap((side) => {
       const ofSide = places.filter(({ crossing }) => crossing.side === side && isEdge(crossing));
       return ofSide.length > 0 ? [new EdgeSampler(line, side, ofSide)] : [];
     });
   });
-  const sampler: Sampler = {
-    edges,
-    wide: (random) => drawState(widest[Math.floor(random() * widest.length)]!, random),
-  };
-  known.set(ground, sampler);
-  return sampler;
+  known.set(ground, samplers);
+  return samplers;
 }
 
 export function placedCrossings(ground: Ground, line: Line): PlacedCrossing[] {
@@ -153,17 +110,4 @@ export function placedCrossings(ground: Ground, line: Line): PlacedCrossing[] {
     anywhere: { lines, choices: lines.map((one) => everyValue(crossing.block, one)) },
     clear: { lines, choices: lines.map((one) => clearValues(crossing.block, one)) },
   }));
-}
-
-/** The parts of the region that lie furthest from edges: at least a quarter as far as its widest part. */
-function widestCells({ lines, region }: Ground): readonly Cell[] {
-  const cells = region.map((block) => {
-    const choices = lines.map((line) => clearValues(block, line));
-    const shares = lines.map((line, i) =>
-      line.runs.length < 2 ? 1 : Math.max(...choices[i]!.stretches.map(({ count }) => count)) / spanOf(line),
-    );
-    return { cell: { lines, choices }, width: Math.min(...shares) };
-  });
-  const widest = Math.max(...cells.map(({ width }) => width));
-  return cells.filter(({ width }) => 4 * width >= widest).map(({ cell }) => cell);
 }

@@ -4,8 +4,8 @@ import type { Random } from '../rules/random.ts';
 import { multipleOf } from '../rules/steps.ts';
 import type { Procedure } from '../rules/types.ts';
 import { groundOf, type Ground } from './crossings.ts';
-import { drawState, placedCrossings, type PlacedCrossing } from './scenario.ts';
-import type { Line } from './lines.ts';
+import { drawState, type Line } from './lines.ts';
+import { placedCrossings, type PlacedCrossing } from './scenario.ts';
 import type { Twin, TwinTarget } from './types.ts';
 
 /**
