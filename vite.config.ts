@@ -26,6 +26,8 @@ export default defineConfig({
     reportCompressedSize: false,
     rolldownOptions: { checks: { bundlerTimings: false } },
   },
+  // The reader of decks loads the parser of formulas only where it needs it.
+  worker: { format: 'es' },
   plugins: [svelteHere(), deckModules(), contentSecurityPolicy(), listModules(fromHere('.')), offline()],
   test: {
     projects: [

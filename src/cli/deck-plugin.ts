@@ -5,8 +5,9 @@
 import { readFile } from 'node:fs/promises';
 import { relative } from 'node:path';
 import type { Plugin } from 'vite';
-import { loadDeck } from '../deck/load.ts';
+
 import { renderFindings } from '../deck/render-findings.ts';
+import { loadWholeDeck } from '../formulas/load-deck.ts';
 
 /** The whole id, so without a query: `?raw` still gives the text. */
 const deckFile = /\.deck\.yaml$/;
@@ -19,7 +20,7 @@ export function deckModules(): Plugin {
       async handler(id) {
         this.addWatchFile(id);
         const text = await readFile(id, 'utf8');
-        const { deck, findings } = loadDeck(text);
+        const { deck, findings } = await loadWholeDeck(text);
         const said = renderFindings(findings, text, relative(process.cwd(), id));
         if (deck === null) this.error(`The deck has errors.\n\n${said}`);
         if (findings.length > 0) this.warn(said);

@@ -114,7 +114,5 @@ function sayConstant(value: number, unit: string | undefined): string {
     : `${number}\u00a0${unit}`;
 }
 
-function chartName(deck: Deck, id: string): string {
-  const { charts } = deck as { readonly charts?: readonly { readonly id: string; readonly label: string }[] };
-  return charts?.find((chart) => chart.id === id)?.label ?? id;
-}
+const chartName = (deck: Deck, id: string): string =>
+  deck.charts?.find((chart) => chart.id === id)?.label ?? id;

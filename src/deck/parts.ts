@@ -172,9 +172,16 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
 /** The same parts with the bands that formulas make. */
 export function withBands(parts: DeckParts, bands: ReadonlyMap<AuthoredBand, Band>): DeckParts {
   const gates = plainGates(parts.authoredGates, bands, parts.copied);
+  const lacking = new Set<object>(
+    gates.filter(
+      ({ values }, at) => Object.keys(values).length < Object.keys(parts.authoredGates[at]!.values).length,
+    ),
+  );
   return {
     ...parts,
     gates,
+    whole: parts.whole && lacking.size === 0,
+    isBroken: (part) => lacking.has(part) || parts.isBroken(part),
     known: { ...parts.known, gate: knownOf(parts.data, 'gates', gates) },
   };
 }

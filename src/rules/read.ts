@@ -1,6 +1,8 @@
 /** Deck text -> what can be decided with, and everything that is wrong with it. */
 import type { Finding } from '../deck/findings.ts';
+import type { FormulaReader } from '../deck/formula-reader.ts';
 import { loadDeck, type LoadedDeck } from '../deck/load.ts';
+import { loadWholeDeck } from '../formulas/load-deck.ts';
 import { checkConditions, compileRules } from './compile.ts';
 import type { Procedure } from './types.ts';
 
@@ -12,9 +14,18 @@ export interface ReadProcedure {
   readonly findings: readonly Finding[];
 }
 
-/** Reads a deck and compiles its rules; the tables are not analysed, see `analyse`. Never throws. */
-export function readProcedure(text: string): ReadProcedure {
-  const loaded = loadDeck(text);
+/**
+ * Reads a deck and compiles its rules; the tables are not analysed, see `analyse`. Never throws.
+ * @param readFormulas needed where the deck has formulas, see `loadDeck`.
+ */
+export const readProcedure = (text: string, readFormulas?: FormulaReader): ReadProcedure =>
+  procedureIn(loadDeck(text, readFormulas));
+
+/** The same for any deck: the parser of formulas is loaded where it has some. Never throws. */
+export const readWholeProcedure = async (text: string): Promise<ReadProcedure> =>
+  procedureIn(await loadWholeDeck(text));
+
+function procedureIn(loaded: LoadedDeck): ReadProcedure {
   const { procedure, findings } = loaded.deck
     ? compileRules(loaded.deck)
     : { procedure: null, findings: loaded.parts ? checkConditions(loaded.parts) : [] };

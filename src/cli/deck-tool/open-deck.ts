@@ -1,4 +1,4 @@
-import { readProcedure, type ReadProcedure } from '../../rules/read.ts';
+import { readWholeProcedure, type ReadProcedure } from '../../rules/read.ts';
 import type { Io } from './io.ts';
 
 export interface OpenedDeck extends ReadProcedure {
@@ -12,5 +12,5 @@ export async function openDeck(path: string, io: Io): Promise<OpenedDeck | null>
     io.err(`${path} can't be read: ${file.message}.`);
     return null;
   }
-  return { text: file.text, ...readProcedure(file.text) };
+  return { text: file.text, ...(await readWholeProcedure(file.text)) };
 }

@@ -7,7 +7,7 @@ import type { Phase } from '../types.ts';
 import { ifLimitOutside } from './bands.ts';
 import { ifNoRange, ifNotPositive, isOrdered, liesWithin } from './ranges.ts';
 import { ifUnknown, mendOf, repeated } from './unknown-name.ts';
-import { quantitiesOfDay } from './wind.ts';
+import { quantitiesOfDay } from './quantities-of-day.ts';
 
 export function* checkPhases(parts: DeckParts): Generator<Draft> {
   for (const phase of parts.phases) {

@@ -15,6 +15,7 @@ export function* mentionsOfSources(parts: DeckParts): Generator<SourceMention> {
     ...bands,
     ...limits,
     ...parts.charts,
+    ...parts.formulas,
     ...(parts.flying ? [parts.flying] : []),
     ...parts.checklists,
     ...parts.tables,

@@ -2,7 +2,7 @@
 import type { Draft } from '../draft.ts';
 import type { DeckParts } from '../parts.ts';
 import { mentionsOfSources } from './source-mentions.ts';
-import { quantitiesOfDay } from './wind.ts';
+import { quantitiesOfDay } from './quantities-of-day.ts';
 
 /** Only for decks without broken pieces: among these the use might be. */
 export function* checkUnused(parts: DeckParts): Generator<Draft> {

@@ -4,12 +4,6 @@ import type { DeckParts } from '../parts.ts';
 import { quoted } from '../quoting.ts';
 import { ifUnknown, mendOf } from './unknown-name.ts';
 
-/** Quantities that have one value for the whole day: set for it, or worked out from what is set. */
-export function quantitiesOfDay({ day, wind }: DeckParts): string[] {
-  const made = wind ? [wind.along, wind.across] : [];
-  return [...day.map(({ quantity }) => quantity), ...made.filter((id) => id !== undefined)];
-}
-
 export function* checkWind(parts: DeckParts): Generator<Draft> {
   const { wind } = parts;
   if (!wind) return;
