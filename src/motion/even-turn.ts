@@ -12,6 +12,7 @@
  * Valid for a level, coordinated turn from 5 to 270 degrees. Headings are those flown through the air.
  */
 import { fromDeg, standardGravity, toDeg } from './conversions.ts';
+import { meanOver } from './mean-over.ts';
 
 /** Ahead along the reference course and to the right of it; SI units. */
 export interface Vector {
@@ -152,8 +153,8 @@ function lengthOf(wanted: TurnWanted, shape: Shape, seconds: number): number {
   };
   const [from, to] = shape.speeds;
   const straight = (one: number, other: number, turnedDeg: number): number =>
-    simpson((share) => speedOver(one + (other - one) * share, turnedDeg));
-  const turning = simpson((share) => {
+    meanOver((share) => speedOver(one + (other - one) * share, turnedDeg));
+  const turning = meanOver((share) => {
     const airspeed = from + (to - from) * share;
     // ψ = θ ln(V / Vₐ) / ln(V_b / Vₐ)
     const turned = Math.abs(to / from - 1) < 1e-9 ? share : Math.log(airspeed / from) / Math.log(to / from);
@@ -165,14 +166,6 @@ function lengthOf(wanted: TurnWanted, shape: Shape, seconds: number): number {
       shape.turning * turning +
       shape.after * straight(to, speeds[1], throughDeg))
   );
-}
-
-/** Mean of a function over 0 to 1. */
-function simpson(of: (share: number) => number): number {
-  const halves = 24;
-  let sum = of(0) + of(1);
-  for (let i = 1; i < 2 * halves; i++) sum += of(i / (2 * halves)) * (i % 2 === 1 ? 4 : 2);
-  return sum / (6 * halves);
 }
 
 function rootBetween(of: (share: number) => number, from: number, to: number): number {

@@ -1,10 +1,10 @@
 /**
  * A straight leg in a moving frame: the nose is held into the wind so that the track runs from gate to
  * gate, and the airspeed changes evenly with time. The speed along the track is that of the wind triangle,
- * √(V² − cross²) − head; its mean over the leg by Simpson's rule, exact without wind across, and else to
- * better than 0.1% wherever the wind across stays under four fifths of the slower airspeed.
+ * √(V² − cross²) − head; its mean over the leg is taken by Simpson's rule, exact without wind across.
  */
 import type { Vector } from './even-turn.ts';
+import { meanOver } from './mean-over.ts';
 
 /**
  * Seconds from gate to gate; null where the wind leaves no way forward, and at a stand.
@@ -27,7 +27,7 @@ export function straightSeconds(
   const ends = [along(first), along(last)] as const;
   // A leg may end at a stand over the ship, but nobody flies backwards along it.
   if (ends[0] < -standing || ends[1] < -standing) return null;
-  const mean = (ends[0] + 4 * along((first + last) / 2) + ends[1]) / 6;
+  const mean = meanOver((share) => along(first + (last - first) * share));
   return mean > standing ? length / mean : null;
 }
 
