@@ -38,7 +38,7 @@ function between(deck: Deck, { from, to }: GateLeg): string {
 }
 
 function notFlyable(deck: Deck, leg: GateLeg, excess: Excess, index: number): Finding {
-  const message = `A leg must be flown within the aeroplane’s limits, ${between(deck, leg)} it takes ${tooMuch(excess)} whatever adequate values are flown; ${words[excess.kind].mend}, or raise the limit in “flying”.`;
+  const message = `A leg must be flown within the aeroplane’s limits, ${between(deck, leg)} it takes ${tooMuch(excess)}, whatever adequate values are flown; ${words[excess.kind].mend}, or raise the limit in “flying”.`;
   return finding('leg-not-flyable', 'error', message, pathOf(deck, index, excess.kind));
 }
 
@@ -113,7 +113,7 @@ function notWorkedOut(deck: Deck, leg: GateLeg, why: WhyNoLeg, index: number): F
       const here = why.gate === from.id ? index : index + 1;
       return said(
         'A leg is worked out from the speeds at both its gates',
-        `“${deck.gates[here]!.label}” has none`,
+        `there is none at “${deck.gates[here]!.label}”`,
         'add a band of it',
         ['gates', here, 'values'],
       );
