@@ -45,6 +45,17 @@ export function advance(pass: Pass, ms: number): Pass {
   return flight.asPass();
 }
 
+/**
+ * A decision point where the pass stands, whether it would be asked there or not: for a call that comes
+ * unasked. What is still coming in is taken for come: who calls for what is plainly on its way calls right.
+ */
+export function askHere(pass: Pass): Pass {
+  if (pass.open || pass.ended) return pass;
+  const flight = new Flight(pass);
+  flight.ask('called');
+  return flight.asPass();
+}
+
 class Flight {
   nowMs: number;
   open: DecisionPoint | null = null;
@@ -101,11 +112,13 @@ class Flight {
   }
 
   askIfDue(): void {
-    if (this.ended) return;
-    const why = this.#whyAsk();
-    if (!why) return;
+    const why = this.ended ? null : this.#whyAsk();
+    if (why) this.ask(why);
+  }
+
+  ask(why: WhyAsked): void {
     const { phase, plan, rules } = this.#flown;
-    const state = seenIn(this.#flown, this.#state);
+    const state = seenIn(this.#flown, why === 'called' ? this.#withWhatComes() : this.#state);
     this.open = {
       index: this.#pass.decisions.length,
       tMs: this.nowMs,
@@ -127,6 +140,13 @@ class Flight {
     if (this.#hasNewLimit) return 'limit';
     if (this.#isMissed || this.nowMs % scanMs !== 0) return null;
     return decideIn(this.#flown.rules, seenIn(this.#flown, this.#state)).overriding ? 'rules' : null;
+  }
+
+  #withWhatComes(): State {
+    const state: Record<string, number> = { ...this.#state };
+    for (const { quantity, perS, toMs } of this.#coming)
+      state[quantity] = state[quantity]! + (perS * (toMs - this.nowMs)) / 1000;
+    return state;
   }
 
   #airOf(quantity: string): number {
@@ -181,23 +201,24 @@ class Flight {
     const { flown, phase } = this.#flown;
     const next = phaseFrom(this.#pass.procedure, phase.to);
     const begun = next ? enter(this.#pass.procedure, next, state, this.#pass.start, false) : state;
-    this.#cross(phase.to, [...flown, ...(next?.flown ?? [])], begun);
+    const entry = next && comingIn(next, state, begun, this.nowMs);
+    this.#cross(phase.to, [...flown, ...(next?.flown ?? [])], begun, entry?.coming);
     if (this.#isMissed) return this.#end({ kind: 'missed-go-around', tMs: this.nowMs });
-    if (!next) return this.#end({ kind: 'complete', tMs: this.nowMs });
+    if (!next || !entry) return this.#end({ kind: 'complete', tMs: this.nowMs });
     this.#closeLeg();
     this.#legs = [...this.#legs, { phase: next.phase.id, fromMs: this.nowMs, toMs: null }];
     this.#flown = next;
-    const { state: entered, coming } = comingIn(next, state, begun, this.nowMs);
-    this.#state = entered;
-    this.#coming = coming;
+    this.#state = entry.state;
+    this.#coming = entry.coming;
     this.#enteredMs = this.nowMs;
     this.#ahead = gatesAhead(next);
     this.#past = [];
   }
 
-  #cross(gate: string, flown: readonly string[], state: State): void {
+  #cross(gate: string, flown: readonly string[], state: State, coming: readonly Coming[] = []): void {
     const { procedure } = this.#pass;
-    this.#crossings.push(crossingOf(procedure, this.#flown.phase.id, flown, gate, state, this.nowMs));
+    const { id } = this.#flown.phase;
+    this.#crossings.push(crossingOf(procedure, id, flown, gate, state, this.nowMs, coming));
   }
 
   #end(end: PassEnd): void {

@@ -1,6 +1,7 @@
 /** What a pass was like: its gates, its decisions, and the rules and gates that were missed. */
 import { areOpposite, controlOf, gateOf, neutralOf, phaseOf, quantityOf } from '../deck/lookup.ts';
 import { sayList } from '../deck/say.ts';
+import { saySigned } from '../rules/say-signed.ts';
 import type { Performance } from '../rules/types.ts';
 import { worst } from './crossing.ts';
 import type {
@@ -135,11 +136,11 @@ function headlineOf(pass: Pass, decisions: readonly DecisionMark[]): string {
 const sayGates = (count: number): string => (count === 1 ? ' gate' : ' gates');
 
 /** @param due where a go-around was first demanded and not called. */
-function sayEnd(
-  { procedure: { deck }, crossings }: Pass,
-  ended: PassEnd | null,
-  due: DecisionPoint | undefined,
-): string {
+function sayEnd(pass: Pass, ended: PassEnd | null, due: DecisionPoint | undefined): string {
+  const {
+    procedure: { deck },
+    crossings,
+  } = pass;
   const last = crossings.at(-1);
   const after = last ? ` after “${gateOf(deck, last.gate).label}”` : '';
   switch (ended?.kind) {
@@ -152,8 +153,19 @@ function sayEnd(
     case 'missed-go-around':
       return `A go-around was due${due ? ` in “${phaseOf(deck, due.phase).label}”` : after} and not called`;
     case 'out-of-bounds':
-      return `Lost${after}: ${quantityOf(deck, ended.quantity).label.toLowerCase()} went beyond what the procedure covers`;
+      return `Lost${after}: ${sayStrayed(pass, ended.quantity)}`;
     case 'stuck':
       return `No end in sight${after}`;
   }
+}
+
+/** "sink passed 1,000 ft/min, the most that “Final turn” covers". */
+function sayStrayed({ procedure: { deck }, phase: id, samples }: Pass, quantityId: string): string {
+  const phase = phaseOf(deck, id);
+  const quantity = quantityOf(deck, quantityId);
+  const [least, most] = phase.state[quantityId]!;
+  const isOver = (samples.at(-1)!.state[quantityId] ?? least) > most;
+  const limit = saySigned(isOver ? most : least, quantity);
+  const name = quantity.spoken ?? quantity.label.toLowerCase();
+  return `${name} passed ${limit}, the ${isOver ? 'most' : 'least'} that “${phase.label}” covers`;
 }

@@ -18,7 +18,9 @@ export function traceOf({ procedure, samples, crossings, held, nowMs }: Pass, qu
     quantity,
     stretches,
     bands: crossings.flatMap(({ gate, tMs, values }) =>
-      values.filter((value) => value.quantity === quantity).map(({ band }) => ({ gate, tMs, band })),
+      values
+        .filter((one) => one.quantity === quantity)
+        .map(({ band, value, thereMs = tMs }) => ({ gate, tMs, thereMs, value, band })),
     ),
     actions: held
       .filter(

@@ -6,6 +6,7 @@
  * start.ts     startPass(procedure, start): Pass
  * advance.ts   advance(pass, ms): Pass            on to the next decision point or the end, at most `ms`
  *              advanceToDecision(pass): Pass      the same without a bound
+ *              askHere(pass): Pass                a decision point where the pass stands, for a call unasked
  * advance-to-call.ts  advanceToCall(pass): Pass   on to the next point that is worth a stop
  * correct.ts   correct(pass, chosen): Pass        answers the open decision point
  * state-at.ts  stateAt(pass, tMs): PassMoment     smooth in between, for gauges and pictures
@@ -49,8 +50,8 @@ export interface PassMoment {
   readonly held: Readonly<Record<string, string>>;
 }
 
-/** Why the pass stands still. `rules`: rules that beat all others begin to fit. `limit`: a limit was passed. */
-export type WhyAsked = 'time' | 'rules' | 'limit';
+/** Why the pass stands still. `rules`: rules that beat all others begin to fit. `limit`: a limit was passed. `called`: the pilot called unasked. */
+export type WhyAsked = 'time' | 'rules' | 'limit' | 'called';
 
 export interface DecisionPoint {
   readonly index: number;
@@ -83,6 +84,8 @@ export interface CrossedValue {
   readonly value: number;
   readonly band: Band;
   readonly grade: BandGrade;
+  /** When what the next phase brings of it has come in; left out where it is there at the gate. */
+  readonly thereMs?: number;
 }
 
 /**
@@ -218,8 +221,14 @@ export interface Trace {
   readonly quantity: string;
   /** In order of time; the line breaks where the quantity isn't worked out. */
   readonly stretches: readonly (readonly { readonly tMs: number; readonly value: number }[])[];
-  /** The bands of the gates crossed that grade it. */
-  readonly bands: readonly { readonly gate: string; readonly tMs: number; readonly band: Band }[];
+  /** The bands of the gates crossed that grade it, with the value graded and when it was there. */
+  readonly bands: readonly {
+    readonly gate: string;
+    readonly tMs: number;
+    readonly thereMs: number;
+    readonly value: number;
+    readonly band: Band;
+  }[];
   /** Actions with an effect on it while they worked. */
   readonly actions: readonly HeldAction[];
 }

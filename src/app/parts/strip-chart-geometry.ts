@@ -53,7 +53,11 @@ interface Stretch {
 
 export interface ChartBand {
   readonly gate: string;
+  /** Of the gate, and of the band: where what comes in with the gate is there. */
+  readonly gateX: number;
   readonly x: number;
+  /** Of the value that was graded. */
+  readonly y: number;
   readonly adequate: Stretch;
   readonly desired: Stretch;
   readonly targetY: number;
@@ -89,7 +93,7 @@ const airShare = 0.08;
 /** @param wanted.topPx, wanted.bottomPx upper and lower edge of the plot. */
 export function layoutStrip({ trace, time, topPx, bottomPx }: StripWanted): StripLayout {
   const values = trace.stretches.flat().map(({ value }) => value);
-  const bounds = trace.bands.flatMap(({ band }) => band.adequate);
+  const bounds = trace.bands.flatMap(({ band, value }) => [...band.adequate, value]);
   const all = [...values, ...bounds];
   const [least, greatest] = [Math.min(...all), Math.max(...all)];
   const [low, high] = all.length === 0 ? [0, 1] : [least, greatest];
@@ -107,9 +111,11 @@ export function layoutStrip({ trace, time, topPx, bottomPx }: StripWanted): Stri
     lo,
     hi,
     line: trace.stretches.map((points) => lineOf(points, time, yOf)).join(''),
-    bands: trace.bands.map(({ gate, tMs, band }) => ({
+    bands: trace.bands.map(({ gate, tMs, thereMs, value, band }) => ({
       gate,
-      x: time.xOf(tMs),
+      gateX: time.xOf(tMs),
+      x: time.xOf(thereMs),
+      y: yOf(value),
       adequate: stretch(band.adequate),
       desired: stretch(band.desired),
       targetY: yOf(band.target),

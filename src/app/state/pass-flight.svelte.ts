@@ -6,7 +6,7 @@ import type { GaugeReading } from '../../cards/types.ts';
 import { cueOf } from '../../cards/cue.ts';
 import { phaseOf } from '../../deck/lookup.ts';
 import { advanceToCall, passBy } from '../../motion/advance-to-call.ts';
-import { advanceToDecision } from '../../motion/advance.ts';
+import { advance, askHere, stepMs } from '../../motion/advance.ts';
 import { assessPass } from '../../motion/assess.ts';
 import { correct } from '../../motion/correct.ts';
 import { startPass } from '../../motion/start.ts';
@@ -27,13 +27,14 @@ const speeds: Readonly<Record<PassPace, number>> = { compressed: 4, real: 1, ste
 export interface PassEngine {
   readonly startPass: typeof startPass;
   readonly advanceToCall: typeof advanceToCall;
-  readonly advanceToDecision: typeof advanceToDecision;
+  readonly advance: typeof advance;
+  readonly askHere: typeof askHere;
   readonly passBy: typeof passBy;
   readonly correct: typeof correct;
   readonly assessPass: typeof assessPass;
 }
 
-const engine: PassEngine = { startPass, advanceToCall, advanceToDecision, passBy, correct, assessPass };
+const engine: PassEngine = { startPass, advanceToCall, advance, askHere, passBy, correct, assessPass };
 
 export interface PassFlightSetup {
   readonly training: Training;
@@ -75,8 +76,8 @@ export class PassFlight {
   #watch: Stopwatch;
   /** The pass's time at which the movement under way began. */
   #fromMs = 0;
-  /** The pass as it was after the last call. */
-  #answered: Pass | null = null;
+  /** The pass as it was after the last call; at first as it began. */
+  #answered: Pass;
   #changedAtMs: number;
 
   constructor(setup: PassFlightSetup) {
@@ -85,7 +86,8 @@ export class PassFlight {
     this.#watch = startedAt(setup.monotonicMs());
     this.#changedAtMs = setup.monotonicMs();
     const { training, start } = setup;
-    this.pass = this.#engine.advanceToCall(this.#engine.startPass(training.procedure, start));
+    this.#answered = this.#engine.startPass(training.procedure, start);
+    this.pass = this.#engine.advanceToCall(this.#answered);
     this.moment = stateAt(this.pass, 0);
     if (this.pass.nowMs === 0) this.#arrive();
   }
@@ -151,7 +153,7 @@ export class PassFlight {
     if (this.stage === 'asking' && !this.paused && this.#settled()) this.#answer(this.chosen);
   }
 
-  /** At any time: while it moves, at the first point from what is shown on, whether it would be asked or not. */
+  /** At any time, and at once: while it moves, where it is shown to be. */
   callAtOnce({ control, action }: AtOnce): void {
     if (this.paused || this.stage === 'ended') return;
     if (this.stage === 'moving') this.#stopHere();
@@ -184,14 +186,13 @@ export class PassFlight {
     this.event = null;
   }
 
-  /** The engine is ahead of what is shown: from the last call on it is flown anew, to here. */
+  /** The engine is ahead of what is shown: from the last call on it is flown anew, to here, and asked. */
   #stopHere(): void {
-    if (this.#answered) {
-      let pass = this.#engine.advanceToDecision(this.#answered);
-      while (pass.open && pass.nowMs < this.moment.tMs)
-        pass = this.#engine.advanceToDecision(this.#engine.passBy(pass));
-      this.pass = pass;
-    }
+    const { advance, askHere, passBy } = this.#engine;
+    const leftMs = (pass: Pass): number => this.moment.tMs - pass.nowMs;
+    let pass = advance(this.#answered, leftMs(this.#answered));
+    while (pass.open && leftMs(pass) >= stepMs) pass = advance(passBy(pass), leftMs(pass));
+    this.pass = askHere(pass);
     this.#arrive();
   }
 

@@ -144,6 +144,16 @@ export function sayFaults(deck: Deck, { faults }: DecisionMark): string {
 /** What is counted of a pass: the times at which it stood and something was to be called, or nothing. */
 export const sayStops = (count: number): string => `${count} stop${count === 1 ? '' : 's'}`;
 
+/** How often a rule was missed: "missed 2 of the 7 times it was due". @param asked 0 where no rule asked. */
+export function sayHowOften(missed: number, asked: number): string {
+  const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
+  if (asked === 0) return times(missed);
+  if (asked === 1) return 'due once, and missed';
+  return missed === asked
+    ? `missed all ${times(asked)} it was due`
+    : `missed ${missed} of the ${times(asked)} it was due`;
+}
+
 const mostCharts = 5;
 
 export interface ChartedTrace extends Trace {

@@ -90,7 +90,9 @@ describe('after a pass', () => {
   it('names each rule missed, why, and what was called, and Enter, as the dark button says, drills just those', async () => {
     const on = show(flown('nothing'));
     const section = within(screen.getByRole('region', { name: 'Rules missed' }));
-    expect(section.getAllByText(/missed at \d+ of the \d+ stops? that asked/).length).toBeGreaterThan(0);
+    expect(
+      section.getAllByText(/missed (all \d+|\d+ of the \d+) times it was due|due once, and missed/).length,
+    ).toBeGreaterThan(0);
     expect(section.getAllByText(/it was left at/).length).toBeGreaterThan(0);
     const drill = screen.getByRole('button', { name: /Drill the rules missed/ });
     expect([drill.classList.contains('primary'), drill.textContent]).toEqual([
@@ -150,6 +152,34 @@ describe('a strip chart', () => {
     expect(words).toMatch(/^Altitude over the pass\. At the gates: .*Over the spot /);
     expect(words).toMatch(/\d+ calls? moved it\.$/);
     expect(screen.getByText('a call that missed a rule')).toBeTruthy();
+  });
+});
+
+describe('the legend of a strip chart', () => {
+  it('names only what is drawn', () => {
+    const flight = flown('go-around', 'over-spot');
+    const traces = chartedTraces(flight.pass);
+    const { crossings } = flight.assessment!;
+    expect(crossings).toEqual([]);
+    render(StripChart, {
+      ...{ deck: pilot.training.deck, traces, crossings, endMs: flight.pass.nowMs, missedAtMs: [] },
+      widthPx: 340,
+    });
+    expect(screen.queryByText(/adequate and desired stretch/)).toBeNull();
+    expect(screen.queryByText(/raised or lowered/)).toBeNull();
+  });
+
+  it('says why a band stands after its gate, where what came in was still on its way', () => {
+    const flight = flown('rules', 'abeam');
+    render(StripChart, {
+      deck: pilot.training.deck,
+      traces: chartedTraces(flight.pass),
+      crossings: flight.assessment!.crossings,
+      endMs: flight.pass.nowMs,
+      missedAtMs: [],
+      widthPx: 340,
+    });
+    expect(screen.getByText(/after the gate where it still came in/)).toBeTruthy();
   });
 });
 

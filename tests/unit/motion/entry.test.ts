@@ -3,6 +3,7 @@ import { advanceToDecision } from '../../../src/motion/advance.ts';
 import { correct } from '../../../src/motion/correct.ts';
 import { comingIn } from '../../../src/motion/entry.ts';
 import { flownPhase } from '../../../src/motion/phase-motion.ts';
+import { traceOf } from '../../../src/motion/trace.ts';
 import { startPass } from '../../../src/motion/start.ts';
 import type { Pass, PassStart } from '../../../src/motion/types.ts';
 import { asDecided, flyPass, procedureOf } from '../../reference/passes.ts';
@@ -45,6 +46,21 @@ describe('an entry that comes in over seconds', () => {
     const before = pass.samples.findLast(({ tMs }) => tMs < fromMs)!.state.aoa!;
     const after = values.find(({ quantity }) => quantity === 'aoa')!.value;
     expect(after).toBeCloseTo(5.5 + 0.5 * before, 0);
+  });
+
+  it('is drawn with its band where it is there, the line then reading what the gate graded', () => {
+    const { tMs, values } = pass.crossings.find(({ gate }) => gate === 'turn-in')!;
+    for (const { quantity, value, thereMs } of values) {
+      const band = traceOf(pass, quantity).bands.find(({ gate }) => gate === 'turn-in')!;
+      expect(band).toMatchObject({ tMs, value, thereMs: thereMs ?? tMs });
+      const isComing = (turn.plan.entry?.[quantity]?.overS ?? 0) > 0;
+      expect(thereMs).toBe(isComing ? tMs + 1000 * overS : undefined);
+      if (!isComing) continue;
+      const read = pass.samples.find((sample) => sample.tMs === thereMs)!.state[quantity]!;
+      const before = pass.samples.findLast((sample) => sample.tMs < tMs)!.state[quantity]!;
+      expect(Math.abs(read - value)).toBeLessThan(Math.abs(before - value) / 4);
+    }
+    expect(values.some(({ thereMs }) => thereMs !== undefined)).toBe(true);
   });
 
   it('is a change of so much per second, from what was to what is to be, and a jump of what was not', () => {

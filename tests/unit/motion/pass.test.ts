@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { phaseOf } from '../../../src/deck/lookup.ts';
+import { phaseOf, quantityOf } from '../../../src/deck/lookup.ts';
 import { advance, advanceToDecision, stepMs } from '../../../src/motion/advance.ts';
 import { assessPass } from '../../../src/motion/assess.ts';
 import { correct } from '../../../src/motion/correct.ts';
@@ -7,6 +7,7 @@ import { startPass } from '../../../src/motion/start.ts';
 import { stateAt } from '../../../src/motion/state-at.ts';
 import { traceOf } from '../../../src/motion/trace.ts';
 import type { Pass } from '../../../src/motion/types.ts';
+import { saySigned } from '../../../src/rules/say-signed.ts';
 import type { Procedure } from '../../../src/rules/types.ts';
 import { asDecided, flyPass, nothing, procedureOf } from '../../reference/passes.ts';
 
@@ -102,6 +103,23 @@ describe('a go-around', () => {
       const first = pass.decisions.find(({ decision }) => decision.overriding)!;
       const { label } = phaseOf(procedure.deck, first.phase);
       expect(assessPass(pass).headline).toContain(`A go-around was due in “${label}” and not called`);
+      break;
+    }
+  });
+
+  it('that strays beyond what can occur is lost, and says past which limit', () => {
+    for (let seed = 1; ; seed++) {
+      const pass = flyPass(procedure, { fromGate: 'abeam', seed, roughness: 2 }, nothing);
+      const { ended, phase: id, procedure: of } = pass;
+      if (ended?.kind !== 'out-of-bounds') continue;
+      const phase = phaseOf(of.deck, id);
+      const quantity = quantityOf(of.deck, ended.quantity);
+      const [least, most] = phase.state[ended.quantity]!;
+      const isOver = pass.samples.at(-1)!.state[ended.quantity]! > most;
+      const limit = saySigned(isOver ? most : least, quantity);
+      expect(assessPass(pass).headline).toContain(
+        `${quantity.spoken} passed ${limit}, the ${isOver ? 'most' : 'least'} that “${phase.label}” covers`,
+      );
       break;
     }
   });

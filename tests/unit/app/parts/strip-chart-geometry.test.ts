@@ -16,7 +16,7 @@ const trace = {
     [0, 1, 2, 3].map((second) => ({ tMs: second * 1000, value: 200 - second * 10 })),
     [40, 50, 60].map((second) => ({ tMs: second * 1000, value: 150 })),
   ],
-  bands: [{ gate: 'alongside', tMs: 45_000, band }],
+  bands: [{ gate: 'alongside', tMs: 45_000, thereMs: 45_000, value: 140, band }],
   actions: [
     { control: 'power', action: 'more-power', fromMs: 30_000, toMs: 31_000 },
     { control: 'power', action: 'less-power', fromMs: 50_000, toMs: 51_000 },
@@ -78,6 +78,17 @@ describe('a strip of a chart', () => {
     );
     expect(drawn!.floorY).toBeCloseTo(drawn!.adequate.y + drawn!.adequate.heightPx, 6);
     expect(drawn!.ceilingY).toBeNull();
+  });
+
+  it('puts the band and the value graded where what comes in with the gate is there', () => {
+    const [late] = layoutStrip({
+      trace: { ...trace, bands: [{ ...trace.bands[0]!, thereMs: 48_000 }] },
+      time,
+      topPx: 10,
+      bottomPx: 90,
+    }).bands;
+    expect([late!.gateX, late!.x]).toEqual([time.xOf(45_000), time.xOf(48_000)]);
+    expect(late!.y).toBeCloseTo(late!.targetY, 9);
   });
 
   it('has room for all that was flown and for all bands', () => {

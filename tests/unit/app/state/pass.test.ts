@@ -3,7 +3,12 @@ import { callsIn } from '../../../../src/app/state/pass-calls.ts';
 import { lengthOfPass, sayClock, sayLength } from '../../../../src/app/state/pass-length.ts';
 import { placeAt } from '../../../../src/app/state/pass-place.ts';
 import { readingsAt } from '../../../../src/app/state/pass-readings.ts';
-import { chartedTraces, crossedGates, missedRules } from '../../../../src/app/state/pass-summary.ts';
+import {
+  chartedTraces,
+  crossedGates,
+  missedRules,
+  sayHowOften,
+} from '../../../../src/app/state/pass-summary.ts';
 import { markBetween, markOn } from '../../../../src/app/parts/moving-mark.ts';
 import { legsThrough } from '../../../../src/app/parts/flown-path.ts';
 import { gateIndexOf } from '../../../../src/deck/lookup.ts';
@@ -136,6 +141,16 @@ describe('what is said after a pass', () => {
       expect(because).not.toBe('');
       expect(calls.length).toBeLessThanOrEqual(asked);
     }
+  });
+
+  it.each([
+    [2, 7, 'missed 2 of the 7 times it was due'],
+    [7, 7, 'missed all 7 times it was due'],
+    [1, 1, 'due once, and missed'],
+    [1, 0, 'once'],
+    [3, 0, '3 times'],
+  ])('says how often a rule was missed: %i of %i', (missed, asked, words) => {
+    expect(sayHowOften(missed, asked)).toBe(words);
   });
 
   it('says of a go-around that nothing asked for which control it was', () => {
