@@ -5,6 +5,7 @@ export const lazyPages = {
   pass: () => import('./pass/Pass.svelte'),
   brief: () => import('./brief/Brief.svelte'),
   record: () => import('./record/Record.svelte'),
+  sources: () => import('./sources/Sources.svelte'),
   decks: () => import('./decks/Decks.svelte'),
 };
 

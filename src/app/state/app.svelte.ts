@@ -1,9 +1,12 @@
 /** The app as a whole: which deck is in hand, which session runs, what has to be said to the pilot. */
+import type { Deck } from '../../deck/types.ts';
 import type { Scheduler, SessionPlan } from '../../memory/types.ts';
 import type { LiveRecord } from '../../record/live.ts';
 import { askToPersist } from '../../record/store/persist.ts';
 import type { RecordStore } from '../../record/store/store.ts';
 import type { RunTargets } from '../../drill/plan.ts';
+import type { DaySet } from '../../record/types.ts';
+import { isOwn, keptWith, soundDay } from './day-set.ts';
 import type { DrillRun } from './drill-run.svelte.ts';
 import type { PassFlight } from './pass-flight.svelte.ts';
 import { Library } from './library.svelte.ts';
@@ -11,7 +14,7 @@ import type { RecallSession } from './recall-session.svelte.ts';
 import { hrefOf, readRoute, type Page, type Route } from './route.svelte.ts';
 import type { Settings } from './settings.svelte.ts';
 import { firstDeck } from './shipped-decks.ts';
-import { Training } from './training.svelte.ts';
+import { Training, type SetDay } from './training.svelte.ts';
 import { troublesOf, type Trouble } from './troubles.ts';
 
 export interface AppSetup {
@@ -88,6 +91,7 @@ export class App {
       this.deckTrouble = `The deck “${id}” could not be loaded. Reload the page, or choose another deck.`;
       return;
     }
+    const day = await setDayOf(deck, this.settings.days[deck.id] ?? {});
     this.deckTrouble = null;
     this.training?.close();
     this.session = null;
@@ -95,7 +99,17 @@ export class App {
     this.flight = null;
     this.settings.change({ deck: deck.id });
     const { record, scheduler, nowMs, newSeed } = this.#setup;
-    this.training = new Training(deck, { record, scheduler, nowMs, newSeed });
+    this.training = new Training(deck, { record, scheduler, nowMs, newSeed }, day);
+  }
+
+  /** Sets the day of the deck in hand, for all pages, and keeps it on this device. Nothing set is the deck's own. */
+  async setDay(wanted: DaySet): Promise<void> {
+    const { training, settings } = this;
+    if (!training) return;
+    const day = await setDayOf(training.ownDeck, wanted);
+    training.takeDay(day);
+    settings.change({ days: keptWith(settings.days, training.ownDeck.id, day?.set ?? {}) });
+    this.session?.takeDay();
   }
 
   async startSession(plan?: SessionPlan): Promise<void> {
@@ -144,7 +158,7 @@ export class App {
     const { monotonicMs, stillness } = this.#setup;
     this.flight = new PassFlight({
       training,
-      start: { fromGate, seed, roughness: settings.passRoughness },
+      start: { fromGate, seed, roughness: settings.passRoughness, day: training.daySet },
       pace: settings.passPace,
       timing: settings.timing,
       tells: settings.passTells,
@@ -195,4 +209,13 @@ export class App {
   #readTroubles(): void {
     this.troubles = troublesOf(this.record.problems);
   }
+}
+
+/** What of a day can be set for a deck, and the deck of that day; null when it is the deck's own. */
+async function setDayOf(deck: Deck, wanted: DaySet): Promise<SetDay | null> {
+  const set = soundDay(deck, wanted);
+  if (isOwn(set)) return null;
+  // Working out another day is no part of the first page.
+  const { deckOfDay } = await import('../../day/deck-of-day.ts');
+  return { set, day: deckOfDay(deck, set) };
 }

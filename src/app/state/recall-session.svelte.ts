@@ -8,17 +8,20 @@ import {
   progress,
   startRun,
   takenBack,
+  type RunCard,
   type SessionRun,
 } from '../../memory/run.ts';
 import type { SessionPlan } from '../../memory/types.ts';
 import { quantityOf } from '../../deck/lookup.ts';
 import { MOST_REPEATS } from '../../memory/worth.ts';
 import { Answering } from './answering.svelte.ts';
+import { isSameDay } from './day-set.ts';
 import { lookAt, type Look } from './look-first.ts';
 import type { Settings } from './settings.svelte.ts';
 import type { Training } from './training.svelte.ts';
 
 const callsShown = 5;
+const unasked = Symbol('unasked');
 
 export class RecallSession {
   readonly #training: Training;
@@ -28,8 +31,8 @@ export class RecallSession {
   answering = $state.raw<Answering | null>(null);
   /** A card missed again and again, to be read before it is asked once more. */
   look = $state.raw<Look | null>(null);
-  /** Events of this session, newest last, to take back; null where a card was only shown. */
-  #events: (string | null)[] = [];
+  /** Events of this session, newest last, to take back; null where a card was only shown, `unasked` where the day left it without an answer. */
+  #events: (string | null | typeof unasked)[] = [];
   /** New cards that were shown before they were tried: next time they are asked in earnest. */
   readonly #introduced = new Set<string>();
   readonly tally = $state({ desired: 0, adequate: 0, outside: 0 });
@@ -65,7 +68,9 @@ export class RecallSession {
   /** Calls of the same value, the newest last, for the line under the band. */
   get earlierCalls(): readonly number[] {
     const calls = this.answering ? (this.#training.history(this.answering.prompt.card.id)?.calls ?? []) : [];
-    return calls.flatMap(({ value }) => (value === undefined ? [] : [value])).slice(-callsShown);
+    // Called for another day, it was another value.
+    const ofToday = calls.filter(({ day }) => isSameDay(day, this.#training.daySet));
+    return ofToday.flatMap(({ value }) => (value === undefined ? [] : [value])).slice(-callsShown);
   }
 
   get trend(): string | null {
@@ -93,7 +98,9 @@ export class RecallSession {
 
   /** Undoes the last answer, on record too, and asks its card again. */
   takeBack(): boolean {
-    const event = this.#events.pop();
+    if (!this.canTakeBack) return false;
+    let event = this.#events.pop();
+    for (; event === unasked; event = this.#events.pop()) this.run = takenBack(this.run);
     if (event === undefined) return false;
     // An answer just graded hasn't moved the run on yet.
     if (!this.answering?.assessment) this.run = takenBack(this.run);
@@ -106,7 +113,7 @@ export class RecallSession {
   }
 
   get canTakeBack(): boolean {
-    return this.answering?.assessment != null || this.#events.length > 0;
+    return this.answering?.assessment != null || this.#events.some((event) => event !== unasked);
   }
 
   readonly #graded: { card: string; performance: 'desired' | 'adequate' | 'outside' }[] = [];
@@ -128,11 +135,28 @@ export class RecallSession {
     if (performance !== 'desired' && !this.missed.includes(card.id)) this.missed.push(card.id);
   }
 
+  /** The day has changed: what is open is asked anew by its numbers, once the pilot is back. */
+  takeDay(): void {
+    if (this.finished || this.answering?.assessment) return;
+    this.#ask();
+    this.answering?.pause();
+  }
+
+  /** What the day has left without an answer is passed over. */
+  #nextToday(): RunCard | null {
+    let item = current(this.run);
+    for (; item && this.#training.cardToday(item.id) === null; item = current(this.run)) {
+      this.run = answered(this.run, 'desired');
+      this.#events.push(unasked);
+    }
+    return item;
+  }
+
   #ask(): void {
-    const item = current(this.run);
-    const card = item && this.#training.card(item.id);
     this.look = null;
     this.answering = null;
+    const item = this.#nextToday();
+    const card = item && this.#training.cardToday(item.id);
     if (!card) return;
     const prompt = this.#training.freshPrompt(card);
     if (item.lookFirst) {

@@ -6,6 +6,7 @@ import type { Band, Deck, Quantity } from '../../deck/types.ts';
 import { biasOf, type Bias } from '../../grading/bias.ts';
 import type { Call, CardHistory, PassEvent } from '../../record/types.ts';
 import type { Performance } from '../../rules/types.ts';
+import { sayDay } from './day-set.ts';
 
 export interface Recent {
   readonly card: Card;
@@ -26,12 +27,19 @@ export function recentAnswers(
     .slice(0, most);
 }
 
-/** What was called, where it was a value, and what was called for: "Called 20°, called for: 25°". */
-export function calledOf(deck: Deck, card: Card, { value, expected }: Call): string {
+/**
+ * What was called, where it was a value, and what was called for: "Called 20°, called for: 25°". For another
+ * day than the deck's own that was the day's value, and the day is named.
+ */
+export function calledOf(deck: Deck, card: Card, { value, signedError, expected, day }: Call): string {
   const quantityId = card.kind === 'value' ? card.id.split('/')[2] : undefined;
-  return value === undefined || quantityId === undefined
-    ? `Called for: ${expected}`
-    : `Called ${sayValue(value, quantityOf(deck, quantityId))}, called for: ${expected}`;
+  const words = day ? sayDay(deck, day) : '';
+  const forDay = words && ` (for ${words})`;
+  if (value === undefined || quantityId === undefined)
+    return forDay && card.kind === 'value' ? `Asked${forDay}` : `Called for: ${expected}`;
+  const quantity = quantityOf(deck, quantityId);
+  const target = day && signedError !== undefined ? sayValue(value - signedError, quantity) : expected;
+  return `Called ${sayValue(value, quantity)}, called for: ${target}${forDay}`;
 }
 
 export interface ValueRow {
@@ -40,8 +48,12 @@ export interface ValueRow {
   readonly gateNumber: number;
   readonly quantity: Quantity;
   readonly band: Band;
-  /** Oldest first. */
+  /** Of the deck's own day, that `band` holds for; oldest first. */
   readonly values: readonly number[];
+  /** All calls, for whatever day. */
+  readonly count: number;
+  /** Of the last call, from the value of its day. */
+  readonly lastError: number;
   readonly meanAbsoluteError: number;
   readonly bias: Bias | null;
   /** Of those called. */
@@ -71,7 +83,9 @@ export function valueRows(
         gateNumber: gateIndexOf(deck, card.gate) + 1,
         quantity,
         band: gate.values[quantityId]!,
-        values: calls.flatMap(({ value }) => (value === undefined ? [] : [value])),
+        values: calls.flatMap(({ value, day }) => (value === undefined || day ? [] : [value])),
+        count: errors.length,
+        lastError: errors.at(-1)!,
         meanAbsoluteError: errors.reduce((sum, error) => sum + Math.abs(error), 0) / errors.length,
         bias: biasOf(errors, quantity),
         outside: calls.filter(({ performance, value }) => performance === 'outside' && value !== undefined)

@@ -1,6 +1,6 @@
 /** The page shown, kept in the address's fragment so that links, back and reload work offline. */
 
-export const pages = ['brief', 'recall', 'drill', 'pass', 'record', 'decks'] as const;
+export const pages = ['brief', 'recall', 'drill', 'pass', 'record', 'decks', 'sources'] as const;
 export type Page = (typeof pages)[number];
 
 export interface Route {

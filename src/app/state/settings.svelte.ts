@@ -1,6 +1,7 @@
 /** What the pilot chose for this device. Small, so kept where it can be read before the first paint. */
 
 import type { PassPace } from '../../record/types.ts';
+import { readKeptDays, type KeptDays } from './day-set.ts';
 
 export type Theme = 'auto' | 'day' | 'night';
 /** Factor on every response window; Infinity is untimed. */
@@ -31,6 +32,7 @@ interface Kept {
   passPace: PassPace;
   passRoughness: number;
   passTells: boolean;
+  days: KeptDays;
 }
 
 type Changeable = keyof Kept;
@@ -66,6 +68,8 @@ export class Settings {
   passRoughness = $state(1);
   /** Right or wrong is said after each call of a pass, not only at the end. */
   passTells = $state(false);
+  /** What was set of the day, by deck. */
+  days = $state.raw<KeptDays>({});
   readonly #storage: KeyValue;
 
   constructor(storage: KeyValue) {
@@ -84,6 +88,7 @@ export class Settings {
     if (passRoughnesses.includes(kept.passRoughness as number))
       this.passRoughness = kept.passRoughness as number;
     this.passTells = kept.passTells === true;
+    this.days = readKeptDays(kept.days);
   }
 
   /** As plain data: for this device's storage, and to take along in a backup. */
@@ -100,6 +105,7 @@ export class Settings {
       passPace: this.passPace,
       passRoughness: this.passRoughness,
       passTells: this.passTells,
+      days: this.days,
     };
     return { ...kept };
   }

@@ -4,6 +4,7 @@
  */
 import { cardsOf, promptFor } from '../../cards/registry.ts';
 import type { Card, Prompt } from '../../cards/types.ts';
+import type { DayDeck, MovedValue } from '../../day/types.ts';
 import type { Deck } from '../../deck/types.ts';
 import type { DrillMark } from '../../drill/types.ts';
 import type { Assessment } from '../../grading/types.ts';
@@ -14,10 +15,11 @@ import type { Scheduler, SessionCard, SessionPlan } from '../../memory/types.ts'
 import { cardKey } from '../../record/fold.ts';
 import type { LiveRecord } from '../../record/live.ts';
 import type { FlownPass } from '../../record/pass-event.ts';
-import type { AnswerEvent, CardHistory, PassEvent } from '../../record/types.ts';
+import type { AnswerEvent, CardHistory, DaySet, PassEvent } from '../../record/types.ts';
 import { compileRules } from '../../rules/compile.ts';
 import { seeded } from '../../rules/random.ts';
 import type { Procedure } from '../../rules/types.ts';
+import { isOwn, sayDay } from './day-set.ts';
 
 export interface TrainingSetup {
   readonly record: LiveRecord;
@@ -28,31 +30,93 @@ export interface TrainingSetup {
   readonly newSeed: () => number;
 }
 
-export class Training {
+/** A day that the pilot set, and the deck in its numbers. */
+export interface SetDay {
+  readonly set: DaySet;
+  readonly day: DayDeck;
+}
+
+/** What is asked, drilled and flown by. */
+interface Today {
   readonly procedure: Procedure;
+  /** With the answers of the day. A value that the day leaves without a number has none. */
+  readonly cards: ReadonlyMap<string, Card>;
+  /** Null on the deck's own day. */
+  readonly day: DayDeck | null;
+  readonly set: DaySet;
+}
+
+export class Training {
+  /** The deck of its own day: what has been learnt is kept by its cards, whatever the day. */
+  readonly ownDeck: Deck;
   readonly cards: readonly Card[];
   readonly #setup: TrainingSetup;
   readonly #byId: ReadonlyMap<string, Card>;
+  readonly #own: Today;
+  #today = $state.raw<Today>()!;
   /** Moves when the record does: what is read below is then read again. */
   #version = $state(0);
   readonly #stopListening: () => void;
 
-  constructor(deck: Deck, setup: TrainingSetup) {
-    const { procedure } = compileRules(deck);
-    if (!procedure) throw new Error(`The deck “${deck.id}” passed its checks but can't be compiled.`);
-    this.procedure = procedure;
+  constructor(deck: Deck, setup: TrainingSetup, day: SetDay | null = null) {
+    const procedure = procedureOf(deck);
+    this.ownDeck = deck;
     this.cards = cardsOf(procedure);
-    this.#byId = new Map(this.cards.map((card) => [card.id, card]));
+    this.#byId = byId(this.cards);
+    this.#own = { procedure, cards: this.#byId, day: null, set: {} };
+    this.takeDay(day);
     this.#setup = setup;
     this.#stopListening = setup.record.subscribe(() => this.#version++);
+  }
+
+  /** Everything goes by this day from now on; null is the deck's own. */
+  takeDay(day: SetDay | null): void {
+    if (!day || isOwn(day.set)) {
+      this.#today = this.#own;
+      return;
+    }
+    const procedure = procedureOf(day.day.deck);
+    this.#today = { procedure, cards: byId(cardsOf(procedure)), ...day };
   }
 
   close(): void {
     this.#stopListening();
   }
 
+  /** In the numbers of today. */
+  get procedure(): Procedure {
+    return this.#today.procedure;
+  }
+
   get deck(): Deck {
     return this.procedure.deck;
+  }
+
+  /** Null on the deck's own day. */
+  get day(): DayDeck | null {
+    return this.#today.day;
+  }
+
+  /** What the pilot set of today in place of the deck's own. */
+  get daySet(): DaySet {
+    return this.#today.set;
+  }
+
+  /** "true wind 20 kt"; empty on the deck's own day. */
+  get dayWords(): string {
+    return sayDay(this.ownDeck, this.daySet);
+  }
+
+  /** The card with today's answer; null when it has none today. */
+  cardToday(id: string): Card | null {
+    return this.#today.cards.get(id) ?? null;
+  }
+
+  /** How the day moved the value that a card asks for. */
+  moveOf(card: Card): MovedValue | null {
+    const [kind, gate, quantity] = card.id.split('/');
+    if (kind !== 'value' && kind !== 'limit') return null;
+    return this.day?.moved.find((move) => move.gate === gate && move.quantity === quantity) ?? null;
   }
 
   card(id: string): Card | null {
@@ -74,7 +138,10 @@ export class Training {
     return this.cards.filter((card) => this.history(card.id) !== null).length;
   }
 
-  freshPrompt(card: Card): Prompt {
+  /** By today's numbers. @param card one that `cardToday` has. */
+  freshPrompt({ id }: Card): Prompt {
+    const card = this.cardToday(id);
+    if (!card) throw new Error(`“${id}” has no answer today.`);
     return promptFor(this.procedure, card, this.#setup.newSeed());
   }
 
@@ -91,15 +158,11 @@ export class Training {
 
   plan(minutes: number): SessionPlan {
     const { scheduler, nowMs } = this.#setup;
-    const cards: SessionCard[] = this.cards.map((card, order) => ({
-      id: card.id,
-      kind: card.kind,
-      group: card.group,
-      gate: card.gate,
-      order,
-      critical: card.critical,
-      memory: this.history(card.id)?.memory ?? null,
-    }));
+    const cards: SessionCard[] = this.cards.flatMap((card, order) => {
+      if (this.cardToday(card.id) === null) return [];
+      const { id, kind, group, gate, critical } = card;
+      return [{ id, kind, group, gate, order, critical, memory: this.history(id)?.memory ?? null }];
+    });
     return buildSession({
       cards,
       nowMs: nowMs(),
@@ -121,8 +184,11 @@ export class Training {
     drill?: DrillMark,
   ): string {
     const { record, nowMs } = this.#setup;
-    const answer = { deck: this.deck, prompt, assessment, mode, elapsedMs, ...(drill ? { drill } : {}) };
-    return record.append(answer, nowMs()).event.id;
+    // The card as the deck has it for its own day: another day is no edit of the deck.
+    const card = this.card(prompt.card.id) ?? prompt.card;
+    const answer = { deck: this.deck, prompt: { ...prompt, card }, assessment, mode, elapsedMs };
+    const more = { day: this.daySet, ...(drill ? { drill } : {}) };
+    return record.append({ ...answer, ...more }, nowMs()).event.id;
   }
 
   /** Puts a flown pass on record; gives the event's id. */
@@ -142,6 +208,15 @@ export class Training {
     this.#setup.record.undo(eventId, this.#setup.nowMs());
   }
 }
+
+function procedureOf(deck: Deck): Procedure {
+  const { procedure } = compileRules(deck);
+  if (!procedure) throw new Error(`The deck “${deck.id}” passed its checks but can't be compiled.`);
+  return procedure;
+}
+
+const byId = (cards: readonly Card[]): ReadonlyMap<string, Card> =>
+  new Map(cards.map((card) => [card.id, card]));
 
 /** Minutes east of UTC at an instant, by this device's time zone. */
 export const offsetMinutesAt = (ms: number): number => -new Date(ms).getTimezoneOffset();

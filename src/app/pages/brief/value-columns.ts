@@ -1,5 +1,5 @@
 /** What the value table shows in columns, and what it names one by one. */
-import type { Band, Deck, Gate, Quantity } from '../../../deck/types.ts';
+import type { Deck, Quantity } from '../../../deck/types.ts';
 
 const mostColumns = 6;
 
@@ -11,19 +11,6 @@ export function valueColumns(deck: Deck): readonly Quantity[] {
     .sort((one, other) => uses(other.id) - uses(one.id))
     .slice(0, mostColumns)
     .sort((one, other) => deck.quantities.indexOf(one) - deck.quantities.indexOf(other));
-}
-
-export interface GateValue {
-  readonly quantity: Quantity;
-  readonly band: Band;
-}
-
-/** A gate's values in the deck's order of quantities. */
-export function valuesOf(deck: Deck, gate: Gate): readonly GateValue[] {
-  return deck.quantities.flatMap((quantity) => {
-    const band = gate.values[quantity.id];
-    return band ? [{ quantity, band }] : [];
-  });
 }
 
 /**

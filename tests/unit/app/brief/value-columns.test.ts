@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { sourceNumber, valueColumns, valuesOf } from '../../../../src/app/pages/brief/value-columns.ts';
+import { nothingMoves, valuesToday } from '../../../../src/app/pages/brief/moves.ts';
+import { sourceNumber, valueColumns } from '../../../../src/app/pages/brief/value-columns.ts';
 import { shippedDecks } from '../parts/shipped-decks.ts';
 
 describe('the columns of the value table', () => {
@@ -22,7 +23,7 @@ describe('the columns of the value table', () => {
     for (const deck of shippedDecks)
       for (const gate of deck.gates)
         expect(
-          valuesOf(deck, gate)
+          valuesToday(deck, gate, nothingMoves)
             .map(({ quantity }) => quantity.id)
             .sort(),
         ).toEqual(Object.keys(gate.values).sort());
