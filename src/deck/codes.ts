@@ -67,6 +67,7 @@ const senseCodes = [
   'state-outside-range',
   'quantity-not-in-phase',
   'quantity-not-of-day',
+  'not-worked-out',
   'second-origin',
   'chart-not-ascending',
   'chart-incomplete',

@@ -26,6 +26,7 @@ import {
   sourceSchema,
   tableSchema,
   windSchema,
+  workedSchema,
 } from './schema.ts';
 import { bookPaths, soundPart } from './sound-part.ts';
 import type {
@@ -46,6 +47,7 @@ import type {
   Quantity,
   Source,
   Wind,
+  WorkedValue,
 } from './types.ts';
 
 export type DaySetting = NonNullable<Deck['day']>[number];
@@ -79,6 +81,7 @@ export interface DeckParts {
   readonly tables: readonly DecisionTable[];
   readonly plates: readonly Plate[];
   readonly notes: readonly Note[];
+  readonly worked: readonly WorkedValue[];
   readonly known: {
     readonly source: Known<Source>;
     readonly quantity: Known<Quantity>;
@@ -149,6 +152,7 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
     tables: soundList('tables', tableSchema),
     plates: soundList('plates', plateSchema),
     notes: soundList('notes', noteSchema),
+    worked: soundList('worked', workedSchema),
     known: {
       source: knownOf(data, 'sources', sources),
       quantity: knownOf(data, 'quantities', quantities),

@@ -17,6 +17,7 @@ import { noteSchema, plateSchema } from './schema/plates.ts';
 import { daySettingSchema, quantitySchema, sourceSchema } from './schema/quantities.ts';
 import { tableSchema } from './schema/tables.ts';
 import { about, id, words } from './schema/terms.ts';
+import { workedSchema } from './schema/worked.ts';
 
 export * from './schema/controls.ts';
 export { formulaSchema } from './schema/formulas.ts';
@@ -28,6 +29,7 @@ export * from './schema/plates.ts';
 export * from './schema/quantities.ts';
 export * from './schema/tables.ts';
 export { idPattern } from './schema/terms.ts';
+export { workedSchema } from './schema/worked.ts';
 
 export const deckFormat = 'gatecall-deck/1';
 
@@ -70,6 +72,9 @@ export const deckSchema = z.strictObject({
       'Values read off against one or two inputs; formulas call them by their ids.',
       z.array(chartSchema).check(z.maxLength(mostCharts)),
     ),
+  ),
+  worked: z.optional(
+    about('Numbers that the pilot works out for days that are drawn anew.', z.array(workedSchema)),
   ),
   gates: z.array(gateSchema).check(z.minLength(1)),
   flying: z.optional(

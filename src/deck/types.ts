@@ -26,6 +26,7 @@ import type {
   sumSchema,
   tableSchema,
   windSchema,
+  workedSchema,
 } from './schema.ts';
 
 type DeepReadonly<T> = T extends (infer _)[] | object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
@@ -77,3 +78,5 @@ export type AuthoredRule = Made<typeof ruleSchema>;
 export type Plate = Made<typeof plateSchema>;
 export type Spot = Plate['spots'][number];
 export type Note = Made<typeof noteSchema>;
+/** A number that the pilot works out for a day drawn anew. */
+export type WorkedValue = Made<typeof workedSchema>;

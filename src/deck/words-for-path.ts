@@ -26,6 +26,7 @@ const elements: Readonly<Record<string, string>> = {
   points: 'point',
   spots: 'spot',
   notes: 'note',
+  worked: 'worked value',
   cautions: 'caution',
   inputs: 'input',
   priority: 'priority',
@@ -69,6 +70,7 @@ const byQuantity: ReadonlySet<string> = new Set([
   'entry',
   'start',
   'gusts',
+  'draw',
 ]);
 /** Of these the name is left out: the quantity says enough. */
 const silent: ReadonlySet<string> = new Set(['values']);

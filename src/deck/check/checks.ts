@@ -18,6 +18,7 @@ import { checkSteps } from './steps.ts';
 import { checkTables } from './tables.ts';
 import { checkUnused } from './unused.ts';
 import { checkWind } from './wind.ts';
+import { checkWorked } from './worked.ts';
 
 export const checks: readonly ((parts: DeckParts) => Iterable<Draft>)[] = [
   checkIds,
@@ -36,5 +37,6 @@ export const checks: readonly ((parts: DeckParts) => Iterable<Draft>)[] = [
   checkTables,
   checkPlates,
   checkNotes,
+  checkWorked,
   checkUnused,
 ];

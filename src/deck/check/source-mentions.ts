@@ -21,6 +21,7 @@ export function* mentionsOfSources(parts: DeckParts): Generator<SourceMention> {
     ...parts.tables,
     ...parts.plates,
     ...parts.notes,
+    ...parts.worked,
   ];
   for (const bearer of bearers)
     if (bearer.source !== undefined) yield { id: bearer.source, path: parts.pathOf(bearer, 'source') };

@@ -20,6 +20,7 @@ import { shapeFaults } from './faults/shape.ts';
 import { structureFaults } from './faults/structure.ts';
 import { textFaults } from './faults/text.ts';
 import { wholeTextFaults } from './faults/whole-texts.ts';
+import { workedFaults } from './faults/worked.ts';
 
 const faults = [
   ...textFaults,
@@ -35,6 +36,7 @@ const faults = [
   ...motionFaults,
   ...flyingFaults,
   ...chartFaults,
+  ...workedFaults,
 ];
 const warnings = [
   'unused-quantity',
