@@ -6,10 +6,11 @@
 import type { AnswerGrid, Place } from '../rules/answer-grid.ts';
 import { seeded, type Random } from '../rules/random.ts';
 import { multipleOf } from '../rules/steps.ts';
-import type { State } from '../rules/types.ts';
+import type { Procedure, State } from '../rules/types.ts';
 import { clearShare } from './clearance.ts';
-import type { Ground } from './crossings.ts';
+import { groundOf, type Ground } from './crossings.ts';
 import { drawState, everyValue, holdsRun, type Cell, type Choice, type Line, type Run } from './lines.ts';
+import type { RuleTarget } from './types.ts';
 
 /** Cells looked at; enough to find clear ones, and for thousands of different states. */
 const mostCells = 96;
@@ -39,6 +40,12 @@ export function clearStatesOf(ground: Ground): ClearStates {
     known.set(ground, states);
   }
   return states;
+}
+
+/** True when the rule of a target has states clear of every edge by `clearShare`. */
+export function hasRoom(procedure: Procedure, target: RuleTarget): boolean {
+  const ground = groundOf(procedure, target);
+  return ground !== null && ground.region.length > 0 && clearStatesOf(ground).clearance >= clearShare;
 }
 
 /** A cell of the grid: of each line one run. */

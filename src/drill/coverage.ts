@@ -1,7 +1,7 @@
 /** How much of what there is to drill has been drilled, from what the record keeps. */
 import type { CardId } from '../cards/types.ts';
 import type { Performance } from '../rules/types.ts';
-import { cardOf } from './plan.ts';
+import { cardOf } from './targets.ts';
 import type {
   Covered,
   Coverage,

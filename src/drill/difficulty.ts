@@ -27,6 +27,12 @@ const desiredForStep = 2;
 export const ladderRule =
   'Two in a row right and in time: a step up. One outside: a step down. Anything else: the same again.';
 
+/** Which scenarios come first at a level, as the pilot is told it; null where it makes no difference. */
+export const sayTurn = (level: number): string | null =>
+  ladder[asLevel(level)]!.closeness === 'wide'
+    ? 'Rules with room to stand clear come first; edges and pairs wait until no other is left.'
+    : null;
+
 /** The nearest place on the ladder to a level from outside, such as a remembered one. */
 export function asLevel(level: number): number {
   const whole = Number.isFinite(level) ? Math.round(level) : firstLevel;

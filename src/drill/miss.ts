@@ -4,8 +4,7 @@ import { controlOf, gateIndexOf, neutralOf, phaseOf } from '../deck/lookup.ts';
 import type { Control, Deck } from '../deck/types.ts';
 import { rulesOfPhase } from '../rules/decide.ts';
 import type { Procedure } from '../rules/types.ts';
-import type { RunTargets } from './plan.ts';
-import type { DrillResult, MissGroup, MissKind, Scenario } from './types.ts';
+import type { DrillResult, MissGroup, MissKind, RunTargets, Scenario } from './types.ts';
 
 type ControlsDetail = Extract<Assessment['detail'], { form: 'controls' }>;
 type Called = ControlsDetail['perControl'][string];
@@ -119,19 +118,22 @@ export function groupMisses({ deck }: Procedure, results: readonly DrillResult[]
 
 const gateOfItem = (deck: Deck, { item }: DrillResult): string => phaseOf(deck, item.phase).from;
 
-/** Just what was missed, to be drilled again: each missed rule, and the edge or pair at which it was missed. */
+/**
+ * Just what was missed, to be drilled again, each twice: the edge at which a scenario stood, the pair of
+ * which it was a half, else its rule.
+ */
 export function targetsOfMisses(results: readonly DrillResult[]): RunTargets {
   const missed = results.filter(({ miss }) => miss !== null);
+  const single = missed.filter(({ item }) => item.kind !== 'twin').map(({ scenario }) => scenario);
   return {
-    rules: distinct(missed.map(({ scenario: { phase, table, rule } }) => ({ phase, table, rule }))),
+    rules: distinct(single.flatMap(({ phase, table, rule, edge }) => (edge ? [] : [{ phase, table, rule }]))),
     edges: distinct(
-      missed.flatMap(({ item, scenario: { phase, table, rule, edge } }) =>
-        edge && item.kind !== 'twin'
-          ? [{ phase, table, rule, quantity: edge.quantity, side: edge.side }]
-          : [],
+      single.flatMap(({ phase, table, rule, edge }) =>
+        edge ? [{ phase, table, rule, quantity: edge.quantity, side: edge.side }] : [],
       ),
     ),
     twins: distinct(missed.flatMap(({ item }) => (item.kind === 'twin' ? [item.target] : []))),
+    times: 2,
   };
 }
 

@@ -1,12 +1,13 @@
 /** Which scenarios a run holds, and in which order. */
-import { cardId } from '../cards/ids.ts';
 import type { CardId } from '../cards/types.ts';
 import { controlOf, neutralOf, phaseOf, tableOf } from '../deck/lookup.ts';
 import type { Deck } from '../deck/types.ts';
 import { seeded, shuffled, type Random } from '../rules/random.ts';
 import type { Decision, Procedure } from '../rules/types.ts';
+import { hasRoom } from './clear-states.ts';
 import { inRunOrder } from './run-order.ts';
 import { drawScenario } from './scenario.ts';
+import { cardOf } from './targets.ts';
 import { drawTwin } from './twin.ts';
 import type {
   Closeness,
@@ -14,31 +15,33 @@ import type {
   Plan,
   PlanItem,
   RuleTarget,
+  RunTargets,
   Scenario,
-  Targets,
   Twin,
   TwinTarget,
   Weakness,
 } from './types.ts';
+import { Weakest } from './weakest.ts';
+
+export type { RunTargets };
 
 export const runLengths = { least: 10, most: 30 };
-
-export type RunTargets = Pick<Targets, 'rules' | 'edges' | 'twins'>;
-
-/** Says which rule's card an answer to a target counts on. */
-export const cardOf = ({ table, rule }: RuleTarget): CardId => cardId('rule', table, rule);
 
 /**
  * A run of scenarios: of ten, four for the weakest rules, two at the weakest edges, and two twin pairs.
  * - Rules: lowest chance of recall first, those never answered before all; a rule comes back, in another
- *   phase if it has one, only when no other is left.
+ *   phase if it has one, only when no other is left. At a level well clear of the edges those that have
+ *   room for it come before those that have none.
  * - Edges: those missed most since they were last answered desired; then those of the weakest rules.
  * - Twins: those drilled least; then those of the weakest rules.
  *
- * What is equally weak is chosen by lot. Where there are no twins or edges, rules take their place. The
- * order: see `inRunOrder`. An item whose phase begins at a gate never met is marked `unmet`.
- * @param targets all of the procedure's, or those to be drilled.
+ * What is equally weak is chosen by lot. Where one kind has too few, the others take their place; no rule
+ * is asked more than twice in a phase, so with few targets the run is shorter. The order: see `inRunOrder`.
+ * An item whose phase begins at a gate never met is marked `unmet`.
+ * @param targets all of the procedure's, or those to be drilled. With `times` the run holds just these,
+ * each so often (a twin pair's halves count once each), whatever the length; 30 at most.
  * @param length 10 to 30; another number is moved there. The run is empty when there are no targets.
+ * @param closeness of the level at which the run begins.
  */
 export function composeRun(
   procedure: Procedure,
@@ -46,12 +49,12 @@ export function composeRun(
   weakness: Weakness,
   length: number,
   random: Random,
+  closeness: Closeness = 'edge',
 ): Plan {
-  const wanted = Math.min(Math.max(Math.round(length), runLengths.least), runLengths.most);
-  const pick = new Picker(targets, weakness, random);
-  const pairs = pick.twins(Math.floor(wanted / 5));
-  const edges = pick.edges(Math.round(wanted / 5));
-  const rules = pick.rules(wanted - 2 * pairs.length - edges.length);
+  const weakest = new Weakest(procedure, targets, weakness, random, closeness === 'wide');
+  const { rules, edges, pairs } = targets.times
+    ? justThese(weakest, targets, targets.times)
+    : mixed(weakest, Math.min(Math.max(Math.round(length), runLengths.least), runLengths.most));
   const seedOf = () => Math.floor(random() * 2 ** 32);
   const part = (target: RuleTarget, card: CardId, seed: number) => ({
     card,
@@ -73,84 +76,34 @@ export function composeRun(
       return random() < 0.5 ? halves : halves.toReversed();
     }),
   ];
-  return { items: inRunOrder(shuffled(groups, random)) };
+  return { items: inRunOrder(shuffled(groups, random).flat()) };
 }
 
-class Picker {
-  readonly #targets: RunTargets;
-  readonly #weakness: Weakness;
-  readonly #random: Random;
-  readonly #recalls = new Map<CardId, number>();
-
-  constructor(targets: RunTargets, weakness: Weakness, random: Random) {
-    this.#targets = targets;
-    this.#weakness = weakness;
-    this.#random = random;
-  }
-
-  rules(count: number): RuleTarget[] {
-    const weakest = this.#sorted(this.#targets.rules, (target) => this.#recall(target));
-    const rounds: RuleTarget[][] = [];
-    const seen = new Map<CardId, number>();
-    for (const target of weakest) {
-      const round = seen.get(cardOf(target)) ?? 0;
-      seen.set(cardOf(target), round + 1);
-      (rounds[round] ??= []).push(target);
-    }
-    return repeated(rounds.flat(), count);
-  }
-
-  edges(count: number): EdgeTarget[] {
-    const misses = new Map(this.#targets.edges.map((edge) => [edge, this.#weakness.edgeMisses(edge)]));
-    return this.#sorted(
-      this.#targets.edges,
-      (edge) => -misses.get(edge)!,
-      (edge) => this.#recall(edge),
-    ).slice(0, count);
-  }
-
-  twins(count: number): TwinTarget[] {
-    const times = new Map(this.#targets.twins.map((twin) => [twin, this.#weakness.twinTimes(twin)]));
-    // Of those drilled equally often, one pair for a rule before another has two.
-    const rounds = new Map<TwinTarget, number>();
-    const ofRule = new Map<string, number>();
-    for (const twin of shuffled(this.#targets.twins, this.#random)) {
-      const key = `${cardOf(twin)} ${times.get(twin)!}`;
-      rounds.set(twin, ofRule.get(key) ?? 0);
-      ofRule.set(key, rounds.get(twin)! + 1);
-    }
-    return this.#sorted(
-      this.#targets.twins,
-      (twin) => times.get(twin)!,
-      (twin) => rounds.get(twin)!,
-      (twin) => this.#recall(twin),
-    ).slice(0, count);
-  }
-
-  #recall(target: RuleTarget): number {
-    const card = cardOf(target);
-    const there = this.#recalls.get(card);
-    if (there !== undefined) return there;
-    const recall = this.#weakness.recall(card) ?? -1;
-    this.#recalls.set(card, recall);
-    return recall;
-  }
-
-  /** By the first key, then the second; equals by lot. */
-  #sorted<T>(items: readonly T[], ...keys: readonly ((item: T) => number)[]): T[] {
-    return shuffled(items, this.#random).sort((one, other) => {
-      for (const key of keys) {
-        const order = key(one) - key(other);
-        if (order !== 0) return order;
-      }
-      return 0;
-    });
-  }
+interface Picked {
+  readonly rules: readonly RuleTarget[];
+  readonly edges: readonly EdgeTarget[];
+  readonly pairs: readonly TwinTarget[];
 }
 
-function repeated<T>(items: readonly T[], count: number): T[] {
-  if (items.length === 0) return [];
-  return Array.from({ length: count }, (_, i) => items[i % items.length]!);
+function mixed(weakest: Weakest, wanted: number): Picked {
+  const few = weakest.twins(Math.floor(wanted / 5)).length;
+  const atEdge = weakest.edges(Math.round(wanted / 5)).length;
+  const rules = weakest.rules(wanted - 2 * few - atEdge);
+  const edges = weakest.edges(wanted - 2 * few - rules.length);
+  return { rules, edges, pairs: weakest.twins(Math.floor((wanted - rules.length - edges.length) / 2)) };
+}
+
+/** All of them once, a pair being two; then again, so often and as far as there is room. */
+function justThese(weakest: Weakest, targets: RunTargets, times: number): Picked {
+  const pairs = weakest.twins(Math.min(targets.twins.length, runLengths.most / 2));
+  const edges: EdgeTarget[] = [];
+  const rules: RuleTarget[] = [];
+  const room = () => runLengths.most - 2 * pairs.length - edges.length - rules.length;
+  for (let round = 0; round < times; round++) {
+    edges.push(...weakest.edges(Math.min(targets.edges.length, room())));
+    rules.push(...weakest.rules(Math.min(targets.rules.length, room())));
+  }
+  return { rules, edges, pairs };
 }
 
 /** The rule that decides in a twin's other state: for the same control, else the one that asks for most. */
@@ -199,6 +152,10 @@ export function scenarioFor(procedure: Procedure, item: PlanItem, closeness: Clo
     decision: isOther ? twin.otherDecision : twin.decision,
   };
 }
+
+/** True when an item's scenario, drawn wide, stands clear of every edge: never one drawn at an edge. */
+export const standsClear = (procedure: Procedure, item: PlanItem): boolean =>
+  item.kind === 'rule' && hasRoom(procedure, item.target);
 
 /** The pair that a twin item is a half of. */
 export function twinFor(procedure: Procedure, item: PlanItem & { kind: 'twin' }): Twin {

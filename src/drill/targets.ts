@@ -1,4 +1,6 @@
 /** What there is to drill in a procedure: rules, the inputs that matter to them, edges, twins. */
+import { cardId } from '../cards/ids.ts';
+import type { CardId } from '../cards/types.ts';
 import { blockOf } from '../rules/space.ts';
 import { regionOf } from '../rules/region.ts';
 import type { PhaseRules, Procedure, Rule, Table } from '../rules/types.ts';
@@ -12,6 +14,9 @@ import type {
   Unreachable,
   WhyUnreachable,
 } from './types.ts';
+
+/** Says which rule's card an answer to a target counts on. */
+export const cardOf = ({ table, rule }: RuleTarget): CardId => cardId('rule', table, rule);
 
 const known = new WeakMap<Procedure, Targets>();
 

@@ -2,11 +2,13 @@
  * What a drill is made of: targets (what can be drilled), scenarios and twins (states drawn for them),
  * runs, levels of difficulty, misses, coverage, and the decision map.
  *
- * targets.ts     targetsOf(procedure): Targets
+ * targets.ts     targetsOf(procedure): Targets; cardOf(target): CardId
  * scenario.ts    drawScenario(procedure, target, closeness, random): Scenario | null
  * twin.ts        drawTwin(procedure, target, random): Twin | null
- * plan.ts        composeRun(procedure, targets, weakness, length, random): Plan
+ * clear-states.ts clearStatesOf(ground): ClearStates; hasRoom(procedure, target): boolean
+ * plan.ts        composeRun(procedure, targets, weakness, length, random, closeness): Plan
  *                scenarioFor(procedure, item, closeness): Scenario
+ * run-order.ts   nextInRun(items, asked, waits): PlanItem | null
  * difficulty.ts  ladder: readonly Difficulty[]; nextLevel(level, marks): number; sayLevel(level): string
  *                shownQuantities(procedure, scenario, level): string[]
  * miss.ts        missOf(procedure, scenario, assessment): MissKind | null; sayMiss(kind): string
@@ -69,6 +71,12 @@ export interface Targets {
   readonly edges: readonly EdgeTarget[];
   readonly twins: readonly TwinTarget[];
   readonly unreachable: readonly Unreachable[];
+}
+
+/** What a run is to be made of. */
+export interface RunTargets extends Pick<Targets, 'rules' | 'edges' | 'twins'> {
+  /** Just these, each so often; without it as many of the weakest as the run is long. */
+  readonly times?: number;
 }
 
 export interface ScenarioEdge {

@@ -6,8 +6,9 @@ import { closenessOf } from '../../drill/clearance.ts';
 import { markOf } from '../../drill/coverage.ts';
 import { shownQuantities } from '../../drill/difficulty.ts';
 import { groupMisses, missOf, targetsOfMisses } from '../../drill/miss.ts';
-import { composeRun, scenarioFor, type RunTargets } from '../../drill/plan.ts';
-import type { Closeness, DrillResult, MissGroup, PlanItem, Scenario } from '../../drill/types.ts';
+import { composeRun, scenarioFor, standsClear } from '../../drill/plan.ts';
+import { nextInRun } from '../../drill/run-order.ts';
+import type { Closeness, DrillResult, MissGroup, PlanItem, RunTargets, Scenario } from '../../drill/types.ts';
 import type { Assessment } from '../../grading/types.ts';
 import { seeded } from '../../rules/random.ts';
 import type { Performance, Reason, State } from '../../rules/types.ts';
@@ -48,6 +49,8 @@ export class DrillRun {
   readonly #setup: DrillRunSetup;
   answering = $state.raw<Answering | null>(null);
   results = $state.raw<readonly DrillAnswer[]>([]);
+  /** Of the scenario at hand. */
+  item = $state.raw<PlanItem | null>(null);
   #scenario = $state.raw<Scenario | null>(null);
   #endedAtMs = 0;
 
@@ -55,7 +58,9 @@ export class DrillRun {
     const { training, settings, targets, length, seed } = setup;
     this.#setup = setup;
     this.level = new DrillLevel(settings);
-    const plan = composeRun(training.procedure, targets, weaknessOf(training), length, seeded(seed));
+    const { procedure } = training;
+    const { closeness } = this.level.difficulty;
+    const plan = composeRun(procedure, targets, weaknessOf(training), length, seeded(seed), closeness);
     this.items = plan.items.filter(({ card }) => training.card(card) !== null);
     this.#ask();
   }
@@ -71,7 +76,7 @@ export class DrillRun {
 
   /** The other half of the pair that the scenario at hand belongs to, once both have been asked. */
   get twin(): State | null {
-    const item = this.items[this.results.length - (this.answering?.assessment ? 1 : 0)];
+    const { item } = this;
     if (item?.kind !== 'twin') return null;
     const first = this.results.find(
       (result) => result.item.kind === 'twin' && result.item.pair === item.pair && result.item !== item,
@@ -117,7 +122,7 @@ export class DrillRun {
     this.results = this.results.slice(0, -1);
     this.level.takenBack();
     this.#setup.training.takeBack(last.event);
-    this.#ask();
+    this.#ask(last.item);
   }
 
   /** The same question, with a clock as the settings now have it. */
@@ -128,16 +133,25 @@ export class DrillRun {
 
   #stop(): void {
     this.answering = null;
+    this.item = null;
     this.#scenario = null;
     this.#endedAtMs = this.#setup.monotonicMs();
   }
 
-  #ask(): void {
-    const item = this.items[this.results.length];
+  /** At a level well clear of the edges, what can't stand clear waits until nothing else is left. */
+  #next(): PlanItem | null {
+    const { procedure } = this.#setup.training;
+    const isClear = this.level.difficulty.closeness === 'wide';
+    const asked = this.results.map(({ item }) => item);
+    return nextInRun(this.items, asked, (item) => isClear && !standsClear(procedure, item));
+  }
+
+  #ask(item = this.#next()): void {
     if (!item) {
       this.#stop();
       return;
     }
+    this.item = item;
     const { procedure } = this.#setup.training;
     const scenario = scenarioFor(procedure, item, this.level.difficulty.closeness);
     this.#put(this.#promptFor(item, scenario), scenario);
@@ -173,7 +187,7 @@ export class DrillRun {
 
   #keep(prompt: Prompt, scenario: Scenario, assessment: Assessment, elapsedMs: number): void {
     const { training } = this.#setup;
-    const item = this.items[this.results.length]!;
+    const item = this.item!;
     const event = training.keep(prompt, 'drill', assessment, elapsedMs, markOf(item, scenario));
     const { performance, timeliness, headline, expected } = assessment;
     const miss = missOf(training.procedure, scenario, assessment);

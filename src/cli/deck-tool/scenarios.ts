@@ -1,9 +1,8 @@
 import { cueOf } from '../../cards/cue.ts';
 import { phaseOf } from '../../deck/lookup.ts';
 import { coverage } from '../../drill/coverage.ts';
-import { cardOf } from '../../drill/plan.ts';
 import { drawScenario } from '../../drill/scenario.ts';
-import { sayUnreachable, targetsOf } from '../../drill/targets.ts';
+import { cardOf, sayUnreachable, targetsOf } from '../../drill/targets.ts';
 import { drawTwin } from '../../drill/twin.ts';
 import type { Closeness, DrillFact, RuleTarget, Scenario, Targets, Twin } from '../../drill/types.ts';
 import { seeded, shuffled, type Random } from '../../rules/random.ts';

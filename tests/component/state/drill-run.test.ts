@@ -45,10 +45,11 @@ describe('a run', () => {
   it('puts each answer on the record of its rule, with where it was drawn', () => {
     const run = pilot.startRun();
     const { card } = run.answering!.prompt;
+    const { phase } = run.item!;
     pilot.answer(run);
     const call = pilot.training.history(card.id)!.calls.at(-1)!;
     expect(call.performance).toBe('desired');
-    expect(call.drill).toMatchObject({ phase: run.items[0]!.phase });
+    expect(call.drill).toMatchObject({ phase });
   });
 
   it('goes on only after the grade could be seen', () => {
@@ -129,6 +130,29 @@ describe('difficulty', () => {
     expect(levels).toEqual([1, 1, 2, 1]);
   });
 
+  it('is kept to: well clear of the edges stands first what can, then what can’t, and it is said', () => {
+    pilot.settings.change({ drillLevel: 0, drillPinned: true });
+    const run = pilot.startRun({ length: 10 });
+    const drawn: string[] = [];
+    for (let i = 0; i < 10; i++) {
+      drawn.push(run.closeness!);
+      expect(run.level.words(undefined, run.closeness)).toMatch(
+        i < 4 ? /^well clear of the edges/ : /^(near|on) an edge/,
+      );
+      pilot.answer(run, i % 2 === 0 ? noAnswer : undefined);
+      if (i === 2) {
+        const { item } = run;
+        run.takeBack();
+        expect(run.item).toBe(item);
+        pilot.answer(run);
+      }
+      run.next();
+    }
+    expect(drawn.slice(0, 4)).toEqual(Array(4).fill('wide'));
+    expect(drawn.slice(4)).not.toContain('wide');
+    expect(new Set(run.results.map(({ item }) => item))).toEqual(new Set(run.items));
+  });
+
   it('says where it moved', () => {
     const run = pilot.startRun();
     pilot.answer(run, noAnswer);
@@ -204,6 +228,7 @@ describe('misses', () => {
     const again = pilot.startRun({ targets: run.missed });
     const rules = new Set(missed.map(({ scenario: { table, rule } }) => `rule/${table}/${rule}`));
     const phases = new Set(missed.map(({ scenario }) => scenario.phase));
+    expect(again.length).toBe(6);
     for (const { phase, kind, card } of again.items) {
       expect(phases).toContain(phase);
       if (kind === 'rule') expect(rules).toContain(card);
@@ -216,10 +241,10 @@ describe('twins', () => {
     const run = pilot.startRun({ length: 20 });
     let shown = 0;
     for (let i = 0; i < 20; i++) {
-      const item = run.items[i]!;
-      const first = run.items
-        .slice(0, i)
-        .some((one) => one.kind === 'twin' && item.kind === 'twin' && one.pair === item.pair);
+      const item = run.item!;
+      const first = run.results.some(
+        ({ item: one }) => one.kind === 'twin' && item.kind === 'twin' && one.pair === item.pair,
+      );
       expect(run.twin !== null, `before ${i}`).toBe(first);
       pilot.answer(run);
       expect(run.twin !== null, `after ${i}`).toBe(first);

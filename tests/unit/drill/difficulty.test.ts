@@ -5,6 +5,7 @@ import {
   ladder,
   nextLevel,
   sayLevel,
+  sayTurn,
   shownQuantities,
 } from '../../../src/drill/difficulty.ts';
 import { tableOf } from '../../../src/deck/lookup.ts';
@@ -50,6 +51,8 @@ describe('the ladder', () => {
 
   it('has its own words for each step, and takes any number for a level', () => {
     expect(new Set(ladder.map((_, level) => sayLevel(level))).size).toBe(ladder.length);
+    for (const [level, { closeness }] of ladder.entries())
+      expect(sayTurn(level) !== null).toBe(closeness === 'wide');
     expect([-3, 99, 1.4, NaN].map(asLevel)).toEqual([0, ladder.length - 1, 1, firstLevel]);
   });
 });

@@ -3,9 +3,9 @@ import { cardsOf } from '../../../src/cards/registry.ts';
 import { promptForState } from '../../../src/cards/rule.ts';
 import { controlOf, phaseOf } from '../../../src/deck/lookup.ts';
 import { groupMisses, missKinds, missOf, sayMiss, targetsOfMisses } from '../../../src/drill/miss.ts';
-import { cardOf, composeRun, scenarioFor } from '../../../src/drill/plan.ts';
+import { composeRun, scenarioFor } from '../../../src/drill/plan.ts';
 import { drawScenario } from '../../../src/drill/scenario.ts';
-import { targetsOf } from '../../../src/drill/targets.ts';
+import { cardOf, targetsOf } from '../../../src/drill/targets.ts';
 import type { DrillResult, MissKind, Scenario } from '../../../src/drill/types.ts';
 import { assess } from '../../../src/grading/assess.ts';
 import { seeded } from '../../../src/rules/random.ts';
@@ -92,12 +92,24 @@ describe('the misses of a run', () => {
       }
   });
 
-  it('give a run of just those', () => {
+  it('give a run of just those, each at the edge or in the pair where it was missed', () => {
     const missed = targetsOfMisses(results);
     const again = composeRun(procedure, missed, weakness, 10, seeded(2));
-    expect(again.items).toHaveLength(10);
-    const allowed = new Set(results.filter(({ miss }) => miss).map(({ scenario }) => cardOf(scenario)));
+    const pairs = new Set(
+      results.flatMap(({ item, miss }) => (miss && item.kind === 'twin' ? [item.pair] : [])),
+    );
+    const singles = results.filter(({ item, miss }) => miss && item.kind !== 'twin');
+    const wanted =
+      2 *
+      (pairs.size +
+        new Set(
+          singles.map(({ scenario: { phase, table, rule, edge } }) =>
+            JSON.stringify([phase, table, rule, edge?.quantity, edge?.side]),
+          ),
+        ).size);
+    expect(again.items).toHaveLength(Math.min(30, wanted));
+    const allowed = new Set(singles.map(({ scenario }) => cardOf(scenario)));
     for (const { card, kind } of again.items) if (kind !== 'twin') expect(allowed).toContain(card);
-    expect(targetsOfMisses([])).toEqual({ rules: [], edges: [], twins: [] });
+    expect(targetsOfMisses([])).toEqual({ rules: [], edges: [], twins: [], times: 2 });
   });
 });

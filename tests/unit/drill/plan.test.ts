@@ -1,9 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { phaseOf } from '../../../src/deck/lookup.ts';
-import { cardOf, composeRun, scenarioFor, twinFor, type RunTargets } from '../../../src/drill/plan.ts';
-import { targetsOf } from '../../../src/drill/targets.ts';
-import type { PlanItem, Weakness } from '../../../src/drill/types.ts';
+import { hasRoom } from '../../../src/drill/clear-states.ts';
+import { clearShare, clearanceOf } from '../../../src/drill/clearance.ts';
+import { composeRun, scenarioFor, standsClear, twinFor } from '../../../src/drill/plan.ts';
+import { nextInRun } from '../../../src/drill/run-order.ts';
+import { drawScenario } from '../../../src/drill/scenario.ts';
+import { cardOf, targetsOf } from '../../../src/drill/targets.ts';
+import type { PlanItem, RuleTarget, RunTargets, Weakness } from '../../../src/drill/types.ts';
 import { seeded } from '../../../src/rules/random.ts';
 import { shipped, small } from '../cards/procedures.ts';
 
@@ -57,13 +61,15 @@ describe('a run', () => {
     expect(new Set(drawn)).toEqual(new Set(twins));
   });
 
-  it('asks no rule twice while others are left, and repeats when there are no others', () => {
+  it('asks no rule twice while others are left, and none more than twice', () => {
     const cards = run(30)
       .filter(({ kind }) => kind === 'rule')
       .map(({ card }) => card);
     expect(new Set(cards).size).toBe(cards.length);
     const few = { rules: targets.rules.slice(0, 2), edges: [], twins: [] };
-    expect(run(10, {}, 1, few)).toHaveLength(10);
+    expect(run(10, {}, 1, few)).toHaveLength(4);
+    expect(kinds(run(10, {}, 1, { ...targets, rules: few.rules }))).toEqual({ rule: 4, edge: 2, twin: 4 });
+    expect(kinds(run(10, {}, 1, { ...targets, rules: [] }))).toEqual({ rule: 0, edge: 6, twin: 4 });
     expect(run(10, {}, 1, { rules: [], edges: [], twins: [] })).toEqual([]);
   });
 
@@ -90,6 +96,94 @@ describe('a run', () => {
     const items = run(20, { met: (gate) => gate === firstGate });
     for (const { phase, unmet } of items)
       expect(unmet).toBe(phaseOf(procedure.deck, phase).from !== firstGate);
+  });
+});
+
+describe('a run of just what was missed', () => {
+  const just = {
+    rules: targets.rules.slice(40, 42),
+    edges: targets.edges.slice(200, 201),
+    twins: targets.twins.slice(300, 301),
+    times: 2,
+  };
+
+  it('asks each rule and edge twice and both halves of each pair, in fresh states, and nothing else', () => {
+    const items = run(20, {}, 1, just);
+    expect(kinds(items)).toEqual({ rule: 4, edge: 2, twin: 2 });
+    for (const target of [...just.rules, ...just.edges]) {
+      const asked = items.filter((item) => item.target === target);
+      expect(asked).toHaveLength(2);
+      const [one, other] = asked.map((item) => scenarioFor(procedure, item, 'near').state);
+      expect(one).not.toEqual(other);
+    }
+    expect(new Set(items.map(({ target }) => target)).size).toBe(4);
+  });
+
+  it('has two scenarios when one was missed, and at most 30', () => {
+    const one = { rules: targets.rules.slice(0, 1), edges: [], twins: [], times: 2 };
+    expect(run(20, {}, 1, one)).toHaveLength(2);
+    const all = run(20, {}, 1, { ...targets, rules: targets.rules.slice(0, 12), times: 2 });
+    expect(all).toHaveLength(30);
+  });
+
+  it('asks all of them once before any twice', () => {
+    const many = {
+      rules: targets.rules.slice(0, 12),
+      edges: targets.edges.slice(0, 6),
+      twins: targets.twins.slice(0, 4),
+      times: 2,
+    };
+    const items = run(20, {}, 1, many);
+    expect(items).toHaveLength(30);
+    expect(new Set(items.map(({ target }) => target)).size).toBe(22);
+  });
+});
+
+describe('a run that begins well clear of the edges', () => {
+  const clear = (of: RunTargets, weakness: Partial<Weakness> = {}) =>
+    composeRun(procedure, of, { ...blank, ...weakness }, 10, seeded(3), 'wide').items;
+  const hasRoomIn = (of: typeof procedure) => (target: RuleTarget) => hasRoom(of, target);
+
+  it('takes rules with room before those without, however weak', () => {
+    const [, light] = shipped.find(([file]) => file.startsWith('light'))!;
+    const all = targetsOf(light);
+    const isRoomy = hasRoomIn(light);
+    const narrow = all.rules.filter((target) => !isRoomy(target));
+    expect(narrow.length).toBeGreaterThan(2);
+    const recall = (card: string) => (narrow.map(cardOf).includes(card as never) ? 0.1 : 0.9);
+    const rulesOf = (of: RunTargets, closeness: 'wide' | 'near') =>
+      composeRun(light, of, { ...blank, recall }, 10, seeded(1), closeness).items.flatMap((item) =>
+        item.kind === 'rule' ? [item.target] : [],
+      );
+    expect(rulesOf(all, 'wide').every(isRoomy)).toBe(true);
+    expect(rulesOf(all, 'near').some(isRoomy)).toBe(false);
+    const few = { ...all, rules: [...narrow.slice(0, 3), ...all.rules.filter(isRoomy).slice(0, 2)] };
+    expect(rulesOf(few, 'wide').filter(isRoomy)).toHaveLength(2);
+    expect(rulesOf(few, 'wide')).toHaveLength(4);
+  });
+
+  it('asks them first: edges and pairs wait until they have been asked', () => {
+    const items = clear(targets);
+    const asked: PlanItem[] = [];
+    const waits = (item: PlanItem) => !standsClear(procedure, item);
+    for (let next = nextInRun(items, asked, waits); next; next = nextInRun(items, asked, waits))
+      asked.push(next);
+    expect(asked.map(({ kind }) => kind === 'rule')).toEqual([
+      ...Array<boolean>(4).fill(true),
+      ...Array<boolean>(6).fill(false),
+    ]);
+    expect(new Set(asked)).toEqual(new Set(items));
+    for (const { phase, target } of asked.slice(0, 4)) {
+      const { state } = drawScenario(procedure, target, 'wide', seeded(1))!;
+      expect(clearanceOf(procedure, phase, state)).toBeGreaterThanOrEqual(clearShare);
+    }
+  });
+
+  it('still takes the weakest of those with room', () => {
+    const weak = targets.rules.filter(hasRoomIn(procedure)).slice(30, 33).map(cardOf);
+    const recall = (card: string) => (weak.includes(card as never) ? 0.2 : 0.9);
+    const cards = clear(targets, { recall }).filter(({ kind }) => kind === 'rule');
+    expect(cards.map(({ card }) => card)).toEqual(expect.arrayContaining(weak));
   });
 });
 
