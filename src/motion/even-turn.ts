@@ -12,6 +12,7 @@
  * Valid for a level, coordinated turn from 5 to 270 degrees. Headings are those flown through the air.
  */
 import { fromDeg, standardGravity, toDeg } from './conversions.ts';
+import { logarithmicMean, turnArc } from './turn-arc.ts';
 import { meanOver } from './mean-over.ts';
 
 /** Ahead along the reference course and to the right of it; SI units. */
@@ -98,28 +99,14 @@ function shapeOf({ speeds, headingDeg, throughDeg, direction }: TurnWanted, shar
   const [from, to] = [first + change * before, last - change * after];
   const theta = fromDeg(throughDeg);
   const kappa = (theta * logarithmicMean(from, to)) / turning;
-  const spiral = spiralEnd(from, (2 * change) / kappa, theta, kappa);
+  const arc = turnArc([from, to], theta, kappa);
   const [straightIn, straightOut] = [((first + from) / 2) * before, ((to + last) / 2) * after];
   // x along the heading at the first gate, y towards the inside of the turn.
-  const x = straightIn + spiral.x + straightOut * Math.cos(theta);
-  const y = (spiral.y + straightOut * Math.sin(theta)) * (direction === 'right' ? 1 : -1);
+  const x = straightIn + arc.along + straightOut * Math.cos(theta);
+  const y = (arc.inside + straightOut * Math.sin(theta)) * (direction === 'right' ? 1 : -1);
   const [cos, sin] = [Math.cos(fromDeg(headingDeg)), Math.sin(fromDeg(headingDeg))];
   const end = { ahead: x * cos - y * sin, right: x * sin + y * cos };
   return { before, turning, after, speeds: [from, to], kappa, end };
-}
-
-/** (b − a) / ln(b / a), which is both speeds where they are the same. */
-function logarithmicMean(a: number, b: number): number {
-  const ratio = Math.log(b / a);
-  return Math.abs(ratio) < 1e-9 ? (a + b) / 2 : (b - a) / ratio;
-}
-
-/** ∫ V₀² e^(cψ) (cos ψ, sin ψ) dψ / κ from 0 to θ. */
-function spiralEnd(speed: number, c: number, theta: number, kappa: number): { x: number; y: number } {
-  const grown = Math.exp(c * theta);
-  const scale = speed ** 2 / (kappa * (1 + c ** 2));
-  const [cos, sin] = [Math.cos(theta), Math.sin(theta)];
-  return { x: scale * (grown * (c * cos + sin) - c), y: scale * (grown * (c * sin - cos) + 1) };
 }
 
 const groundEnd = ({ end }: Shape, wind: Vector): Vector => ({

@@ -30,8 +30,8 @@ export function turnArc(speeds: readonly [number, number], through: number, kapp
   };
 }
 
-/** (b - a) / ln(b / a), which is both where they are the same: the mean of V over the heading. */
-function logarithmicMean(a: number, b: number): number {
+/** (b - a) / ln(b / a), which is both where they are the same: the mean of the speed over the heading. */
+export function logarithmicMean(a: number, b: number): number {
   const ratio = Math.log(b / a);
   return Math.abs(ratio) < 1e-9 ? (a + b) / 2 : (b - a) / ratio;
 }
