@@ -1,18 +1,6 @@
 /** Published values beside what the program's own formulas give for them. */
 import { decimalsOf } from '../../../deck/say.ts';
-
-/** One row of the published values (`shared/reference/published-values.json`). */
-export interface PublishedValue {
-  readonly id: string;
-  readonly topic: string;
-  readonly what: string;
-  readonly value: number;
-  readonly unit: string;
-  /** Either way, in the unit. */
-  readonly tolerance: number;
-  readonly source: string;
-  readonly status: string;
-}
+import type { PublishedValue } from '../../../reference/types.ts';
 
 export type Verdict = 'agrees' | 'differs' | 'as it stands';
 
@@ -20,6 +8,8 @@ export interface CheckedValue extends PublishedValue {
   /** In the row's unit; null where there is nothing to work out. */
   readonly computed: number | null;
   readonly verdict: Verdict;
+  /** By which formula, as it would be written down; null as above. */
+  readonly formula: string | null;
 }
 
 export interface Topic {
@@ -30,16 +20,21 @@ export interface Topic {
 /** So much is lost in floating point on the way: an exact 480 may come out as 480.0000000001. */
 const slack = 1e-9;
 
-/** @param computedFor what the program works out for a row, null where it works out nothing. */
+/** What the program works out for a row, and by which formula; null where it works out nothing. */
+export interface Arithmetic {
+  readonly computedFor: (id: string) => number | null;
+  readonly formulaOf: (id: string) => string | null;
+}
+
 export function checkValues(
   values: readonly PublishedValue[],
-  computedFor: (id: string) => number | null,
+  { computedFor, formulaOf }: Arithmetic,
 ): readonly CheckedValue[] {
   return values.map((row) => {
     const computed = computedFor(row.id);
-    if (computed === null) return { ...row, computed, verdict: 'as it stands' };
+    if (computed === null) return { ...row, computed, formula: null, verdict: 'as it stands' };
     const within = Math.abs(computed - row.value) <= row.tolerance + slack * Math.max(1, Math.abs(row.value));
-    return { ...row, computed, verdict: within ? 'agrees' : 'differs' };
+    return { ...row, computed, formula: formulaOf(row.id), verdict: within ? 'agrees' : 'differs' };
   });
 }
 
@@ -59,6 +54,7 @@ const symbols: Readonly<Record<string, string>> = {
   degC: ' °C',
   percent: ' %',
   'deg/s': ' °/s',
+  '°F': ' °F',
   share: ' of the wind',
 };
 
@@ -77,9 +73,9 @@ export const sayTolerance = ({ tolerance }: PublishedValue): string =>
 export const sayComputed = (row: PublishedValue, computed: number): string =>
   withUnit(write(computed, finerThan(row)), row.unit);
 
-/** "agrees", "differs by 3.2 ft". */
+/** "agrees", "differs by 3.2 ft"; what can't be worked out is taken as it stands. */
 export function sayVerdict(row: CheckedValue): string {
-  if (row.computed === null) return 'nothing to work out';
+  if (row.computed === null) return 'as it stands';
   if (row.verdict === 'agrees') return 'agrees';
   return `differs by ${withUnit(write(Math.abs(row.computed - row.value), finerThan(row)), row.unit)}`;
 }
@@ -99,3 +95,9 @@ const finerThan = ({ value, tolerance }: PublishedValue): number =>
 
 const write = (value: number, decimals: number): string =>
   value.toLocaleString('en-US', { maximumFractionDigits: decimals }).replace(/^-/, '−').replace(/^−0$/, '0');
+
+/** At the head of its rows. */
+export const titled = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** Id of a topic's element, to jump to. */
+export const topicAnchor = (topic: string): string => `topic-${topic.replaceAll(/[^a-z]+/gi, '-')}`;
