@@ -9,6 +9,7 @@ const elements: Readonly<Record<string, string>> = {
   quantities: 'quantity',
   words: 'words',
   day: 'day setting',
+  formulas: 'formula',
   charts: 'chart',
   rows: 'row',
   gates: 'gate',

@@ -35,7 +35,7 @@ export function compileNumbers(parts: DeckParts, scope: Scope, drafts: Draft[]):
       const formulas = formulasIn(band);
       const numbers = formulas.flatMap(({ number, text }): ComputedNumber[] => {
         const made = targets.compile(quantity, text, number);
-        if ('expression' in made)
+        if (made && 'expression' in made)
           return [
             {
               gate: gate.id,
@@ -45,7 +45,7 @@ export function compileNumbers(parts: DeckParts, scope: Scope, drafts: Draft[]):
               expression: brought(made, unitOf(quantity.unit)),
             },
           ];
-        drafts.push({ ...made, path: parts.pathOf(band, ...number) });
+        if (made) drafts.push({ ...made, path: parts.pathOf(band, ...number) });
         return [];
       });
       return numbers.length === formulas.length ? numbers : [];
@@ -67,12 +67,13 @@ class Targets {
     this.#gate = gate;
   }
 
-  compile(quantity: Quantity, text: string, [key]: BandNumber): Typed | Omit<Draft, 'path'> {
+  /** A draft without its path; null where it only follows from another. */
+  compile(quantity: Quantity, text: string, [key]: BandNumber): Typed | Omit<Draft, 'path'> | null {
     if (key === 'target') this.#open.add(quantity.id);
     const names = namesIn(this.#scope, text, (beside) => this.#targetOf(beside));
     const compiled = compileFormula(text, names);
     this.#open.delete(quantity.id);
-    if (!compiled.ok) return draftOf(compiled, []);
+    if (!compiled.ok) return compiled.follows ? null : draftOf(compiled, []);
     if (areAlike(compiled.unit, unitOf(quantity.unit))) return compiled;
     return draftOfUnits(quantity, compiled, []);
   }
@@ -92,11 +93,12 @@ class Targets {
       });
     const made = this.compile(quantity, target, ['target']);
     // What is wrong with it is told of where it stands.
-    if (!('expression' in made))
+    if (!made || !('expression' in made))
       throw new FormulaFault({
         code: 'formula-name',
         why: `The target of ${quoted(quantity.id)} at this gate has a faulty formula itself`,
         mend: 'mend that one first',
+        follows: true,
       });
     return { expression: brought(made, unit), unit };
   }

@@ -41,7 +41,7 @@ export function whyNotParsed(text: string): Refusal | null {
   const mark = foreign.exec(text);
   if (mark)
     return {
-      why: `A formula has no mark ${quoted(String.fromCodePoint(text.codePointAt(mark.index)!))}`,
+      why: `A formula is written in plain letters, digits and marks, found ${quoted(String.fromCodePoint(text.codePointAt(mark.index)!))}`,
       mend: mends.get(mark[0]) ?? 'take it out',
       into: mark.index,
     };

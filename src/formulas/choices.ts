@@ -12,7 +12,7 @@ export function compileChoice(node: MathNode, context: Context): Typed {
   const [yes, no] = [partOf<MathNode>(node, 'trueExpr'), partOf<MathNode>(node, 'falseExpr')];
   const when = compileCondition(partOf(node, 'condition'), context);
   const [then, otherwise] = [context.compile(yes), context.compile(no)];
-  sameKind(then, otherwise, [yes, no], 'the two sides of “? :”');
+  sameKind(then, otherwise, [yes, no], 'chosen between');
   return {
     expression: {
       kind: 'choice',

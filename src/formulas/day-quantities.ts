@@ -22,8 +22,8 @@ export function compileQuantities(parts: DeckParts, scope: Scope, drafts: Draft[
   for (const formula of parts.formulas) {
     const faults = [...checkOrigin(parts, formula, compiled)];
     drafts.push(...faults);
-    const made = compileOne(parts, scope, formula, drafts);
-    if (made && faults.length === 0) compiled.set(made.quantity, made);
+    const made = faults.length === 0 ? compileOne(parts, scope, formula, drafts) : null;
+    if (made) compiled.set(made.quantity, made);
   }
   return inOrder(compiled, parts, drafts);
 }

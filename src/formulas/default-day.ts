@@ -3,6 +3,7 @@ import { bandWith, whyNoBand } from '../day/band-of-day.ts';
 import { valuesOfDay, type DaySources, type ValuesOfDay } from '../day/day-of.ts';
 import { grouped } from '../day/deck-of-day.ts';
 import { evaluate, quantitiesIn } from '../day/evaluate.ts';
+import { spokenName } from '../day/spoken-name.ts';
 import type { ComputedNumber, Expression } from '../deck/computed.ts';
 import type { Draft } from '../deck/draft.ts';
 import type { DeckParts } from '../deck/parts.ts';
@@ -77,21 +78,27 @@ export function bandsOfDefaultDay(
         },
       ];
     });
-    drafts.push(...faults);
+    drafts.push(...faults.slice(0, 1));
     const result = bandWith(band as Band, numbers, quantity, day.surroundings);
     if (result.ok) made.set(band, result.band);
   }
   return made;
 }
 
-/** Warns of each band that the outermost days of the deck's settings leave without one, once. */
+/** Warns once of each band of the default day that one of the outermost days leaves without numbers. */
 export function checkOtherDays(
   bands: readonly FormulaBand[],
+  made: ReadonlyMap<AuthoredBand, Band>,
   parts: DeckParts,
   sources: DaySources,
 ): Draft[] {
   const drafts: Draft[] = [];
-  const left = new Set(bands);
+  const left = new Set(
+    bands.filter(({ band, quantity }) => {
+      const usual = made.get(band);
+      return usual !== undefined && whyNoBand(usual, quantity) === null;
+    }),
+  );
   for (const other of outermostDays(parts)) {
     const day = valuesOfDay(sources, other.changed);
     for (const one of left) {
@@ -112,7 +119,5 @@ export function checkOtherDays(
 
 const sayDay = ({ quantities, changed }: OtherDay): string =>
   sayList(
-    quantities.map(
-      (quantity) => `${quantity.spoken ?? quantity.label} ${sayValue(changed[quantity.id]!, quantity)}`,
-    ),
+    quantities.map((quantity) => `${spokenName(quantity)} ${sayValue(changed[quantity.id]!, quantity)}`),
   );

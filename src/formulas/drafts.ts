@@ -1,7 +1,6 @@
 /** What is wrong with a formula, as a finding. */
 import type { Draft } from '../deck/draft.ts';
 import type { DocumentPath } from '../deck/findings.ts';
-import { uncapitalised } from '../deck/quoting.ts';
 import type { Quantity } from '../deck/types.ts';
 import type { Typed } from './compile.ts';
 import type { Faulty } from './fault.ts';
@@ -15,12 +14,15 @@ export const draftOf = ({ code, why, mend, into }: Faulty, path: DocumentPath): 
 });
 
 /** The result is of another kind than the quantity. */
-export const draftOfUnits = (quantity: Quantity, { expression, unit }: Typed, path: DocumentPath): Draft => ({
-  code: 'formula-units',
-  message: `${quantity.label} is in ${sayUnit(unitOf(quantity.unit))}, its formula comes to ${sayUnit(unit)}; ${
-    expression.kind === 'number' || sayUnit(unit) === 'no unit'
-      ? `give its numbers their units: “1 ${sayUnit(unitOf(quantity.unit))}”`
-      : `multiply or divide by what makes it ${uncapitalised(quantity.label)}`
-  }.`,
-  path,
-});
+export function draftOfUnits(quantity: Quantity, { unit }: Typed, path: DocumentPath): Draft {
+  const [wanted, found] = [sayUnit(unitOf(quantity.unit)), sayUnit(unit)];
+  return {
+    code: 'formula-units',
+    message: `${quantity.label} is in ${wanted}, its formula comes to ${found}; ${
+      found === 'no unit'
+        ? `give its numbers their units: “15 ${wanted}”`
+        : `multiply or divide by a quantity that makes it ${wanted}`
+    }.`,
+    path,
+  };
+}

@@ -12,6 +12,8 @@ export interface Faulty {
   readonly into?: number;
   /** The name in the text that it is about. */
   readonly name?: string;
+  /** Comes of another fault, which is told of by itself. */
+  readonly follows?: true;
 }
 
 /** Thrown on the way out of a tree, caught by `compileFormula`: it leaves this folder as a value. */

@@ -8,6 +8,7 @@ import type { Names } from './names.ts';
 import { nearestOf } from '../deck/nearest.ts';
 import { quoted } from '../deck/quoting.ts';
 import { sayList } from '../deck/say.ts';
+import { units } from '../deck/units.ts';
 
 export interface WrittenUnit {
   readonly unit: Unit;
@@ -26,7 +27,7 @@ export function constantWithUnit(node: MathNode, names: Names): Typed {
   if (written)
     return { expression: { kind: 'number', value: amount, ...textOf(written) }, unit: written.unit };
   if (names.has(name)) throw sideBySide(node);
-  const near = nearestOf(name.slice(0, 60), [...unitSymbols, 'count']);
+  const near = unitMeantBy(name) ?? nearestOf(name.slice(0, 60), [...unitSymbols, 'count']);
   throw new FormulaFault({
     code: 'formula-name',
     why: `Behind a number stands a unit, one of ${sayList([...unitSymbols, 'count'], 'or')}, found ${quoted(name)}`,
@@ -34,6 +35,12 @@ export function constantWithUnit(node: MathNode, names: Names): Typed {
     name,
   });
 }
+
+/** "knots" -> kt, by the words under which a unit is typed elsewhere. */
+const unitMeantBy = (name: string): string | null =>
+  Object.entries(units).find(([, { typed }]) =>
+    (typed as readonly string[]).includes(name.toLowerCase()),
+  )?.[0] ?? null;
 
 /** `ft`, `s^2` where no quantity has that name: the unit that a number is divided by. */
 export function unitWritten(node: MathNode, names: Names): WrittenUnit | null {

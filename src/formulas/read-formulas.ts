@@ -33,7 +33,7 @@ export const readFormulas: FormulaReader = (parts) => {
   drafts.push(...checkQuantities(quantities, parts, day));
   const withFormulas = formulaBands(parts, numbers);
   const bands = bandsOfDefaultDay(withFormulas, parts, day, drafts);
-  if (drafts.length === 0) drafts.push(...checkOtherDays(withFormulas, parts, sources));
+  if (drafts.length === 0) drafts.push(...checkOtherDays(withFormulas, bands, parts, sources));
   return { drafts, computed, bands };
 };
 

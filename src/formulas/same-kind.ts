@@ -3,7 +3,7 @@ import type { Expression } from '../deck/computed.ts';
 import { quoted } from '../deck/quoting.ts';
 import type { Typed } from './compile.ts';
 import type { MathNode } from './expression-parser.ts';
-import { FormulaFault, partOf } from './fault.ts';
+import { FormulaFault } from './fault.ts';
 import { areAlike, noUnit, ratioOf, sayUnit, type Unit } from './formula-units.ts';
 
 /** The expression in another unit of its kind. */
@@ -12,7 +12,7 @@ export function brought({ expression, unit }: Typed, wanted: Unit): Expression {
   return by === 1 ? expression : { kind: 'scaled', of: expression, by };
 }
 
-/** Throws a fault when the two can't be `what`: added, compared. */
+/** Throws a fault when the two can't be `what`: “added”, “compared”. */
 export function sameKind(
   one: Typed,
   other: Typed,
@@ -24,7 +24,7 @@ export function sameKind(
   const [unitOfOne, unitOfOther] = [sayUnit(one.unit), sayUnit(other.unit)];
   throw new FormulaFault({
     code: 'formula-units',
-    why: `${sayNode(first)} is in ${unitOfOne}, ${sayNode(second)} in ${unitOfOther}: they can’t be ${what}`,
+    why: `What is ${what} must be of one kind: ${sayNode(first)} is in ${unitOfOne}, ${sayNode(second)} in ${unitOfOther}`,
     mend: mendOf(one, other),
   });
 }
@@ -47,6 +47,6 @@ function mendOf(one: Typed, other: Typed): string {
   return 'take a quantity of the same kind, or multiply or divide by one that makes it so';
 }
 
-/** A name as it stands; anything longer in quotes. */
+/** A name or number as it stands; anything longer in quotes. */
 export const sayNode = (node: MathNode): string =>
-  node.type === 'SymbolNode' ? partOf<string>(node, 'name') : quoted(String(node));
+  node.type === 'SymbolNode' || node.type === 'ConstantNode' ? String(node) : quoted(String(node));

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { buildApp, builtFolder, isFresh } from '../../src/cli/build/built-app.ts';
 import { loadDeck } from '../../src/deck/load.ts';
 import type { Deck } from '../../src/deck/types.ts';
+import { readFormulas } from '../../src/formulas/read-formulas.ts';
 import { analyse } from '../../src/rules/analyse.ts';
 import { compileRules } from '../../src/rules/compile.ts';
 import type { Procedure } from '../../src/rules/types.ts';
@@ -50,9 +51,9 @@ function reportAnsweredCard(procedure: Procedure): void {
 }
 
 function reportDeckLoad(): void {
-  const load = measure(() => loadDeck(text), 10, 1);
+  const load = measure(() => loadDeck(text, readFormulas), 10, 1);
   report('deck load: marram-recovery', load.seconds * 1e3, 'ms', load.spread);
-  const { deck } = loadDeck(text);
+  const { deck } = loadDeck(text, readFormulas);
   if (!deck) throw new Error('The demo deck has errors.');
   const compile = measure(() => compileRules(deck), 20, 20);
   report('rules compiled: marram-recovery', compile.seconds * 1e3, 'ms', compile.spread);
@@ -68,19 +69,19 @@ function reportAnalysis(): void {
 }
 
 function reportDrill(): void {
-  const { deck } = loadDeck(text);
+  const { deck } = loadDeck(text, readFormulas);
   if (!deck) throw new Error('The demo deck has errors.');
   const figures = [
     ...drillFigures(() => procedureOf(deck)),
-    ...bruteForceFigures(procedureOf(deck), 1_000_000),
+    ...bruteForceFigures(procedureOf(deck), 200_000),
   ];
   for (const { name, value, unit, spread } of figures) report(name, value, unit, spread);
 }
 
 function reportPasses(): void {
-  const { deck } = loadDeck(text);
+  const { deck } = loadDeck(text, readFormulas);
   if (!deck) throw new Error('The demo deck has errors.');
-  for (const { name, value, unit, spread } of passFigures(procedureOf(deck), 1000))
+  for (const { name, value, unit, spread } of passFigures(procedureOf(deck), 200))
     report(name, value, unit, spread);
 }
 
@@ -91,7 +92,7 @@ async function reportFirstScripts(): Promise<void> {
 }
 
 async function reportPages(): Promise<void> {
-  const { toFeedback, toNextCard } = await timeCards(builtFolder(root), 30);
+  const { toFeedback, toNextCard } = await timeCards(builtFolder(root), 20);
   for (const [name, times] of [
     ['answer to its grade painted', toFeedback],
     ['next card asked for to its prompt painted', toNextCard],
@@ -104,7 +105,7 @@ async function reportPages(): Promise<void> {
 
 async function reportPassFrames(): Promise<void> {
   for (const small of [false, true]) {
-    const { betweenMs, workMs } = await passFrames(builtFolder(root), 10, small);
+    const { betweenMs, workMs } = await passFrames(builtFolder(root), 6, small);
     const where = small ? 'phone' : 'desktop';
     const at95 = (times: readonly number[]) =>
       times.toSorted((a, b) => a - b)[Math.floor(times.length * 0.95)]!;

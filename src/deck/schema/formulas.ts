@@ -6,8 +6,11 @@ import { about, amount, id, words } from './terms.ts';
 
 export const formula = () => z.string().check(z.minLength(1), z.maxLength(mostFormulaCharacters));
 
-/** A number in quotes is no formula: it would hide from everyone who compares numbers. */
-const noNumber = z.refine((text) => wordsForNumber(String(text)).code !== 'number-as-text');
+/** A number in quotes is no formula, nor is one with its unit: it stands as a number, as elsewhere. */
+const noNumber = z.refine((text) => {
+  const isOneWord = !/[_+*^(?]|[^\d\s.,]\s+\S/.test(String(text).slice(1));
+  return !isOneWord || wordsForNumber(String(text)).code !== 'number-as-text';
+});
 
 /** A number of a band: as it stands, or worked out anew for each day. */
 export const amountOrFormula = () => z.union([amount(), formula().check(noNumber)]);

@@ -4,6 +4,7 @@ import { describe, expect, it, vi } from 'vitest';
 import Decks from '../../../src/app/pages/decks/Decks.svelte';
 import { Library } from '../../../src/app/state/library.svelte.ts';
 import { loadDeck } from '../../../src/deck/load.ts';
+import { readFormulas } from '../../../src/formulas/read-formulas.ts';
 import { writeBackup } from '../../../src/record/backup.ts';
 import { memoryStore } from '../../../src/record/store/memory-store.ts';
 import { fixtureDeckText } from '../../unit/deck/fixture.ts';
@@ -11,14 +12,14 @@ import marramText from '../../../decks/marram-recovery.deck.yaml?raw';
 
 /** Reads as the worker does, in place. */
 const read = (text: string) => {
-  const { deck, findings } = loadDeck(text);
+  const { deck, findings } = loadDeck(text, readFormulas);
   return Promise.resolve({ deck, findings });
 };
 
 const fileOf = (text: string) =>
   ({ name: 'mine.deck.yaml', size: text.length, text: () => Promise.resolve(text) }) as File;
 
-const marram = loadDeck(marramText).deck!;
+const marram = loadDeck(marramText, readFormulas).deck!;
 const [gate] = marram.gates;
 const [band] = Object.values(gate!.values);
 /** The shipped deck in a later version with another title. */

@@ -4,6 +4,7 @@ import { cardsOf } from '../../../src/cards/registry.ts';
 import type { Card } from '../../../src/cards/types.ts';
 import { loadDeck } from '../../../src/deck/load.ts';
 import type { Deck } from '../../../src/deck/types.ts';
+import { readFormulas } from '../../../src/formulas/read-formulas.ts';
 import { compileRules } from '../../../src/rules/compile.ts';
 import type { Procedure } from '../../../src/rules/types.ts';
 import { smallDeck } from './small-deck.ts';
@@ -30,7 +31,7 @@ const folder = new URL('../../../decks/', import.meta.url);
 export const shipped: readonly (readonly [file: string, procedure: Procedure])[] = readdirSync(folder)
   .filter((file) => file.endsWith('.deck.yaml'))
   .map((file) => {
-    const loaded = loadDeck(readFileSync(new URL(file, folder), 'utf8'));
+    const loaded = loadDeck(readFileSync(new URL(file, folder), 'utf8'), readFormulas);
     if (!loaded.deck) throw new Error(`${file}: ${loaded.findings[0]?.message}`);
     return [file, compiled(loaded.deck)] as const;
   });

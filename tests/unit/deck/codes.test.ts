@@ -6,6 +6,7 @@ import { motionCodes } from '../../../src/motion/codes.ts';
 import { ruleCodes } from '../../../src/rules/codes.ts';
 import { documentedCodes } from './documented-codes.ts';
 import { edited } from './edited.ts';
+import { formulaFaults } from '../formulas/faults.ts';
 import { bracketFaults } from './faults/brackets.ts';
 import { chartFaults } from './faults/charts.ts';
 import { doubtFaults } from './faults/doubts.ts';
@@ -77,7 +78,11 @@ describe('a fault in a deck', () => {
 });
 
 describe('the list of codes', () => {
-  const shown = new Set<string>([...faults, ...wholeTextFaults].map(({ code }) => code));
+  // A reader that is not passed in is no fault of a deck: tests/unit/formulas/load-deck.test.ts.
+  const shown = new Set<string>([
+    'formulas-not-read',
+    ...[...faults, ...formulaFaults, ...wholeTextFaults].map(({ code }) => code),
+  ]);
 
   it.each(deckCodes.filter((code) => code !== 'more-findings'))('has a failing deck for %s', (code) => {
     expect(shown).toContain(code);
@@ -90,7 +95,10 @@ describe('the table of codes for developers', () => {
   });
 
   it.each(
-    faults.map(({ code, severity }) => [code, severity ?? (warnings.includes(code) ? 'warning' : 'error')]),
+    [...faults, ...formulaFaults].map(({ code, severity }) => [
+      code,
+      severity ?? (warnings.includes(code) ? 'warning' : 'error'),
+    ]),
   )('says that %s is of severity %s', (code, severity) => {
     expect(documentedCodes.get(code)).toContain(severity);
   });
@@ -102,7 +110,7 @@ describe('the table of codes for developers', () => {
 });
 
 describe('every message', () => {
-  it.each([...faults, ...wholeTextFaults].map(({ code, message }) => [code, message]))(
+  it.each([...faults, ...formulaFaults, ...wholeTextFaults].map(({ code, message }) => [code, message]))(
     '%s says the rule, what was found and the mend in one sentence: %s',
     (_, message) => {
       const own = message.replace(/“[^”]*”/g, '…');

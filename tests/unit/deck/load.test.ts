@@ -143,7 +143,7 @@ describe('a broken part', () => {
     expect(codesOf(edited('priority: [more-power, hold-power, less-power]', 'priority: more-power'))).toEqual(
       ['wrong-type'],
     );
-    expect(codesOf(edited('target: 200, desired: [180, 250]', 'target: high, desired: [180, 250]'))).toEqual([
+    expect(codesOf(edited('target: 200, desired: [180, 250]', 'target: true, desired: [180, 250]'))).toEqual([
       'wrong-type',
     ]);
     expect(codesOf(edited('label: Continue, neutral: true', 'label: Continue, neutral: 1'))).toEqual([
