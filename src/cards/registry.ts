@@ -13,6 +13,7 @@ import { rule } from './rule.ts';
 import { spot } from './spot.ts';
 import type { Card, CardKind, Prompt } from './types.ts';
 import { value } from './value.ts';
+import { worked } from './worked.ts';
 
 export const cardKinds: Readonly<Record<CardKind, CardKindEntry>> = {
   value,
@@ -24,6 +25,7 @@ export const cardKinds: Readonly<Record<CardKind, CardKindEntry>> = {
   rule,
   spot,
   note,
+  worked,
 };
 
 /** Every card of a deck, in the order in which new ones enter (see `procedure-order.ts`). */

@@ -3,13 +3,22 @@ import type { Band, Plate, Spot } from '../deck/types.ts';
 import type { Interval, State } from '../rules/types.ts';
 
 export type CardKind =
-  'value' | 'limit' | 'order' | 'checklist' | 'response' | 'complete-by' | 'rule' | 'spot' | 'note';
+  | 'value'
+  | 'limit'
+  | 'order'
+  | 'checklist'
+  | 'response'
+  | 'complete-by'
+  | 'rule'
+  | 'spot'
+  | 'note'
+  | 'worked';
 
 /**
  * Made from the deck's own ids, so that what has been learnt survives an edit:
  * `value/<gate>/<quantity>`, `limit/<gate or phase>/<quantity>/<floor|ceiling>`, `order/gates`,
  * `checklist/<checklist>`, `response/<checklist>/<item>`, `complete-by/<checklist>`,
- * `rule/<table>/<rule>`, `spot/<plate>/<spot>`, `note/<note>`.
+ * `rule/<table>/<rule>`, `spot/<plate>/<spot>`, `note/<note>`, `worked/<worked value>`.
  */
 export type CardId = string;
 
@@ -57,6 +66,16 @@ export interface GaugeReading {
   readonly trend: 'rising' | 'falling' | 'steady' | null;
 }
 
+/** The conditions a number is worked out from. */
+export interface Given {
+  /** Settings of the day, in words: "True wind", "12 kt". */
+  readonly values: readonly { readonly label: string; readonly value: string }[];
+  /** The same as numbers, in the quantities' units. */
+  readonly day: State;
+  /** Ids of the charts that have to be read. */
+  readonly charts: readonly string[];
+}
+
 export type Ask =
   | {
       readonly form: 'number';
@@ -64,6 +83,8 @@ export type Ask =
       /** Bands to grade by; for a limit, one made around the limit. */
       readonly band: Band;
       readonly limit: 'floor' | 'ceiling' | null;
+      /** Of a number that is to be worked out: from what. */
+      readonly given?: Given;
     }
   | {
       readonly form: 'sequence';

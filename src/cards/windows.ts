@@ -18,5 +18,7 @@ export const responseMs = 6_000;
 export const completeByMs = 8_000;
 /** Read the question, look at a drawing, point. */
 export const spotMs = 8_000;
+/** A sum in the head from two or three conditions; a deck may give its own. */
+export const workedMs = 30_000;
 /** Free text has to be read and typed. */
 export const noteMs = 12_000;

@@ -7,7 +7,7 @@ import type { Procedure } from '../rules/types.ts';
 import { unreadable, type FormResult } from './form-grade.ts';
 import { gradeChoice } from './grade-choice.ts';
 import { gradeControls, sayDecision } from './grade-controls.ts';
-import { gradeNumber } from './grade-number.ts';
+import { gradeNumber, resultDue } from './grade-number.ts';
 import { gradePoint } from './grade-point.ts';
 import { gradeSequence } from './grade-sequence.ts';
 import { gradeText } from './grade-text.ts';
@@ -83,7 +83,10 @@ function notAnswered(procedure: Procedure, { ask }: Prompt, timing: Timing): For
     performance: 'outside',
     headline: timing.timeliness === 'timed-out' ? 'no answer in time' : 'no answer',
   } as const;
-  if (ask.form !== 'controls') return { ...missed, detail: { form: 'none' } };
+  if (ask.form !== 'controls') {
+    const due = ask.form === 'number' ? resultDue(procedure.deck, ask) : {};
+    return { ...missed, ...due, detail: { form: 'none' } };
+  }
   const decision = decide(procedure, ask.phase, ask.state);
   return {
     ...missed,

@@ -23,6 +23,7 @@ export function gradeNumber(
   return {
     ok: true,
     performance: graded.performance,
+    ...resultDue(deck, ask),
     headline:
       ask.limit === null ? sayCall(graded, quantity) : sayLimitCall(graded.signedError, ask.limit, quantity),
     detail: {
@@ -33,6 +34,14 @@ export function gradeNumber(
       passedLimit,
     },
   };
+}
+
+/** What a number that was worked out comes to: the card knows only how it is worked out. */
+export function resultDue(
+  deck: Deck,
+  { given, band, quantity }: AskOf<'number', Ask>,
+): { readonly expected?: string } {
+  return given ? { expected: sayValue(band.target, quantityOf(deck, quantity)) } : {};
 }
 
 /** "20 ft high", "on target", "30 ft low, below the floor". */

@@ -21,6 +21,7 @@ const priorSeconds: Readonly<Record<CardKind, number>> = {
   rule: 5,
   spot: 5,
   note: 8,
+  worked: 20,
 };
 
 export interface TimedAnswer {

@@ -21,6 +21,7 @@ const cardKinds: Record<CardKind, true> = {
   rule: true,
   spot: true,
   note: true,
+  worked: true,
 };
 export const knownCardKinds = Object.keys(cardKinds) as CardKind[];
 

@@ -61,6 +61,7 @@ export const kinds: readonly CardKind[] = [
   'rule',
   'spot',
   'note',
+  'worked',
 ];
 
 /** Anything from learnt years ago to answered by a clock that was a month ahead. */

@@ -26,14 +26,14 @@ describe('a sealed chunk', () => {
     const ids = testIds();
     const further = { ...answer(ids.next(1)), wind: { fromDeg: 20, speedKt: 15 } } as AnswerEvent;
     const raw = { kind: 'wind-log', id: ids.next(2), atMs: 5, legs: [1, 2] };
-    const worked = { ...answer(ids.next(3)), cardKind: 'worked' };
+    const heard = { ...answer(ids.next(3)), cardKind: 'heard' };
     const strangers: KeptEvent[] = [
       { kind: 'stranger', id: raw.id, atMs: 5, raw },
-      { kind: 'stranger', id: worked.id, atMs: eveningMs, raw: worked },
+      { kind: 'stranger', id: heard.id, atMs: eveningMs, raw: heard },
     ];
     const { events, problems } = decodeChunk(encodeChunk([further, ...strangers]));
     expect(problems).toEqual([]);
-    expect(events.map(rawEvent)).toEqual([further, raw, worked]);
+    expect(events.map(rawEvent)).toEqual([further, raw, heard]);
     expect(events).toEqual([further, ...strangers]);
   });
 
