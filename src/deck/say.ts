@@ -21,12 +21,23 @@ const mostExtraDecimals = 3;
 export function sayNumber(value: number, step = 1): string {
   const ofStep = decimalsOf(step);
   const ofValue = Number.isFinite(value) ? decimalsOf(value) : 0;
-  const text = Math.abs(value).toLocaleString('en-US', {
-    minimumFractionDigits: ofStep,
-    maximumFractionDigits: Math.max(ofStep, Math.min(ofValue, mostExtraDecimals)),
-  });
+  const most = Math.max(ofStep, Math.min(ofValue, mostExtraDecimals));
+  const text = formatOf(ofStep, most).format(Math.abs(value));
   // What rounds to nothing has no sign.
   return value < 0 && /[1-9∞]/.test(text) ? `−${text}` : text;
+}
+
+/** By the least and most decimals: making a format takes many times as long as using it. */
+const formats = new Map<string, Intl.NumberFormat>();
+
+function formatOf(minimumFractionDigits: number, maximumFractionDigits: number): Intl.NumberFormat {
+  const key = `${minimumFractionDigits} ${maximumFractionDigits}`;
+  let format = formats.get(key);
+  if (!format) {
+    format = new Intl.NumberFormat('en-US', { minimumFractionDigits, maximumFractionDigits });
+    formats.set(key, format);
+  }
+  return format;
 }
 
 /** "140 ft", "60°", "12 %": a degree sign stands close, other units after a no-break space. */
