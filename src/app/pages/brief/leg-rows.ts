@@ -7,6 +7,8 @@ import { legsOf, type GateLeg, type WhyNoLeg } from '../../../motion/legs.ts';
 
 export interface LegCell {
   readonly text: string;
+  /** The same with the unit, where no head of a column says it. */
+  readonly full: string;
   /** The limit that is passed, in words: "over 30°". */
   readonly over: string | null;
 }
@@ -20,10 +22,10 @@ export interface LegRow {
   readonly why: string | null;
 }
 
-/** Null: nothing to say. */
+/** Null: nothing to say, as of the bank of a straight leg. */
 export interface LegCells {
   readonly time: LegCell;
-  readonly distance: LegCell;
+  readonly distance: LegCell | null;
   readonly height: LegCell | null;
   readonly airspeed: LegCell | null;
   readonly bank: LegCell | null;
@@ -48,19 +50,21 @@ export function legRows(deck: Deck, day: Readonly<Record<string, number>>): read
 function cellsOf(deck: Deck, { from, flight }: GateLeg): LegCells | null {
   if (!flight) return null;
   const over = new Map(excessesOf(flight, limitsOfLeg(deck, from)).map(({ kind, most }) => [kind, most]));
-  const cell = (text: string, ...kinds: LimitKind[]): LegCell => {
+  const cell = (said: string | Said, ...kinds: LimitKind[]): LegCell => {
+    const { text, full } = typeof said === 'string' ? { text: said, full: said } : said;
     const passed = kinds.find((kind) => over.has(kind));
-    return { text, over: passed === undefined ? null : `over ${sayLimit(passed, over.get(passed)!)}` };
+    return { text, full, over: passed === undefined ? null : `over ${sayLimit(passed, over.get(passed)!)}` };
   };
   const { turn, meanSinkFtMin: sink, decelerationKtS: slowing } = flight;
   return {
     time: cell(saySeconds(flight.seconds)),
-    distance: cell(sayDistance(flight.distanceFt)),
+    distance: flight.distanceFt < 1 ? null : cell(sayDistance(flight.distanceFt)),
     height: sink === null ? null : cell(saySink(sink), 'sinkFtMin', 'climbFtMin'),
     airspeed: slowing === null ? null : cell(saySlowing(slowing), 'decelerationKtS', 'accelerationKtS'),
-    bank: turn && cell(`${rounded(turn.bankDeg, 1)}° ${turn.direction}`, 'bankDeg'),
+    bank:
+      turn && cell(`${rounded(turn.bankDeg, over.has('bankDeg') ? 0.1 : 1)}° ${turn.direction}`, 'bankDeg'),
     radius: turn && cell(sayDistance(turn.radiusFt)),
-    load: turn && cell(`${rounded(turn.loadFactor, 0.05)}\u00a0g`, 'loadFactor'),
+    load: turn && cell(`${rounded(turn.loadFactor, 0.01)}\u00a0g`, 'loadFactor'),
   };
 }
 
@@ -81,16 +85,23 @@ const sayDistance = (ft: number): string =>
 /** Less than this is level flight to a pilot. */
 const levelFtMin = 25;
 
-/** "550 down", "680 up", "level": ft/min. */
-export function saySink(ftMin: number): string {
-  if (Math.abs(ftMin) < levelFtMin) return 'level';
-  return `${rounded(Math.abs(ftMin), 10)} ${ftMin > 0 ? 'down' : 'up'}`;
+interface Said {
+  readonly text: string;
+  readonly full: string;
 }
 
-/** "2.7 off", "0.2 on", "steady": kt a second. */
-function saySlowing(ktS: number): string {
-  if (Math.abs(ktS) < 0.05) return 'steady';
-  return `${rounded(Math.abs(ktS), 0.1)} ${ktS > 0 ? 'slower' : 'faster'}`;
+/** "550", "680 up", "level"; ft/min. */
+export function saySink(ftMin: number): Said {
+  if (Math.abs(ftMin) < levelFtMin) return { text: 'level', full: 'level' };
+  const [amount, way] = [rounded(Math.abs(ftMin), 10), ftMin > 0 ? '' : ' up'];
+  return { text: `${amount}${way}`, full: `${amount}\u00a0ft/min${way}` };
+}
+
+/** "loses 2.7", "gains 0.2", "steady"; kt a second. */
+function saySlowing(ktS: number): Said {
+  if (Math.abs(ktS) < 0.05) return { text: 'steady', full: 'steady' };
+  const text = `${ktS > 0 ? 'loses' : 'gains'} ${rounded(Math.abs(ktS), 0.1)}`;
+  return { text, full: `${text}\u00a0kt/s` };
 }
 
 function sayLimit(kind: LimitKind, most: number): string {
@@ -116,3 +127,20 @@ function sayWhy(deck: Deck, why: WhyNoLeg): string {
       return 'no single turn joins the two gates';
   }
 }
+
+/** Beside each leg on the plan: its time, and the bank of a turn; the shorter words where those find no room. */
+export const planNotes = (
+  deck: Deck,
+  day: Readonly<Record<string, number>>,
+): readonly (readonly string[])[] =>
+  legsOf(deck, day).map(({ flight }) => {
+    if (!flight) return [];
+    const time = saySeconds(flight.seconds);
+    return flight.turn ? [`${time}, ${rounded(flight.turn.bankDeg, 1)}°`, time] : [time];
+  });
+
+/** Between two gates of the profile: the mean sink, "680 up" for a climb. */
+export const profileNotes = (deck: Deck, day: Readonly<Record<string, number>>): readonly (string | null)[] =>
+  legsOf(deck, day).map(({ flight }) =>
+    flight && flight.meanSinkFtMin !== null ? saySink(flight.meanSinkFtMin).text : null,
+  );
