@@ -90,9 +90,9 @@ export function sayMiss(kind: MissKind): string {
     case 'wrong-control':
       return 'Wrong control';
     case 'too-little':
-      return 'Too little';
+      return 'Left as it was, or not enough';
     case 'too-much':
-      return 'Too much';
+      return 'Corrected without need, or too far';
     case 'late':
       return 'Too late';
   }

@@ -41,3 +41,49 @@ export function ticksFor(lo: number, hi: number, lengthPx: number, leastPx: numb
     return { value, share: shareOf(value, lo, hi), major: count % perMajor === 0 };
   });
 }
+
+export interface Figure {
+  readonly value: number;
+  /** Of its tick, and of the middle of its digits: at an end they are moved inwards to stay on the strip. */
+  readonly atPx: number;
+  readonly textPx: number;
+}
+
+/** Between two figures of a level strip. */
+const figureGapPx = 5;
+
+/**
+ * The figures of a level strip: round values, as many as can be read beside each other; where fewer than two
+ * can, its two ends, or what alone has room.
+ * @param insetPx what is free beyond either end of the strip.
+ * @param widthOf how wide a figure is written.
+ */
+export function levelFigures(
+  lo: number,
+  hi: number,
+  lengthPx: number,
+  insetPx: number,
+  widthOf: (value: number) => number,
+): readonly Figure[] {
+  const place = (value: number): Figure => {
+    const atPx = shareOf(value, lo, hi) * lengthPx;
+    const half = widthOf(value) / 2;
+    const textPx = Math.min(lengthPx + insetPx - half, Math.max(half - insetPx, atPx));
+    return { value, atPx, textPx };
+  };
+  const areApart = (figures: readonly Figure[]): boolean =>
+    figures.every(({ value, textPx }, i) => {
+      const before = figures[i - 1];
+      const room = before && (widthOf(before.value) + widthOf(value)) / 2 + figureGapPx;
+      return !before || textPx - before.textPx >= room!;
+    });
+  const round = (leastPx: number): Figure[] =>
+    ticksFor(lo, hi, lengthPx, leastPx).flatMap(({ value, major }) => (major ? [place(value)] : []));
+  for (let leastPx = 12; leastPx < 2 * lengthPx; leastPx *= 1.25) {
+    const figures = round(leastPx);
+    if (figures.length < 2) break;
+    if (areApart(figures)) return figures;
+  }
+  const ends = [lo, hi].map(place);
+  return areApart(ends) ? ends : round(lengthPx).slice(0, 1);
+}

@@ -149,9 +149,11 @@ export function sayHowOften(missed: number, asked: number): string {
   const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
   if (asked === 0) return times(missed);
   if (asked === 1) return 'due once, and missed';
-  return missed === asked
-    ? `missed all ${times(asked)} it was due`
-    : `missed ${missed} of the ${times(asked)} it was due`;
+  return missed === 2 && asked === 2
+    ? 'missed both times it was due'
+    : missed === asked
+      ? `missed all ${times(asked)} it was due`
+      : `missed ${missed} of the ${times(asked)} it was due`;
 }
 
 const mostCharts = 5;

@@ -91,7 +91,8 @@ describe('after a pass', () => {
     const on = show(flown('nothing'));
     const section = within(screen.getByRole('region', { name: 'Rules missed' }));
     expect(
-      section.getAllByText(/missed (all \d+|\d+ of the \d+) times it was due|due once, and missed/).length,
+      section.getAllByText(/missed (both|all \d+|\d+ of the \d+) times it was due|due once, and missed/)
+        .length,
     ).toBeGreaterThan(0);
     expect(section.getAllByText(/it was left at/).length).toBeGreaterThan(0);
     const drill = screen.getByRole('button', { name: /Drill the rules missed/ });

@@ -145,6 +145,7 @@ describe('what is said after a pass', () => {
 
   it.each([
     [2, 7, 'missed 2 of the 7 times it was due'],
+    [2, 2, 'missed both times it was due'],
     [7, 7, 'missed all 7 times it was due'],
     [1, 1, 'due once, and missed'],
     [1, 0, 'once'],
