@@ -106,8 +106,8 @@ const functions: Readonly<Record<FormulaFunction, (values: readonly number[]) =>
   max: (values) => Math.max(...values),
   // Halves go away from zero, below it too.
   round: ([value]) => Math.sign(value!) * Math.round(Math.abs(value!)),
-  floor: ([value]) => Math.floor(value!),
-  ceil: ([value]) => Math.ceil(value!),
+  floor: ([value]) => (isWhole(value!) ? Math.round(value!) : Math.floor(value!)),
+  ceil: ([value]) => (isWhole(value!) ? Math.round(value!) : Math.ceil(value!)),
   sin: ([value]) => Math.sin(value!),
   cos: ([value]) => Math.cos(value!),
   tan: ([value]) => Math.tan(value!),
@@ -116,6 +116,9 @@ const functions: Readonly<Record<FormulaFunction, (values: readonly number[]) =>
   atan: ([value]) => Math.atan(value!),
   atan2: ([y, x]) => Math.atan2(y!, x!),
 };
+
+/** 3 that a change of units made 2.9999999999999996 is still 3. */
+const isWhole = (value: number): boolean => alike(value, Math.round(value));
 
 const noSuchAngle = 'no angle has such a sine or cosine';
 
