@@ -168,8 +168,8 @@ class Search {
       const { below, above } = this.#grid.reach(place, axis);
       // The ends of what can occur are no edges.
       const ends = [
-        below && below.hi > lo ? below.hi : -Infinity,
-        above && above.lo < hi ? above.lo : Infinity,
+        below && below.piece.hi > lo ? below.piece.hi : -Infinity,
+        above && above.piece.lo < hi ? above.piece.lo : Infinity,
       ] as const;
       const value = multipleOf(line.step, clearestIn(runs[t]!, ends, line.step));
       clearance = Math.min(clearance, shareAt(value, ends, range));

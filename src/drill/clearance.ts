@@ -18,8 +18,8 @@ export function clearanceOf(procedure: Procedure, phase: string, state: State): 
     const value = state[quantity]!;
     const { below, above } = grid.reach(place, axis);
     return [
-      below && below.hi > lo ? (value - below.hi) / (hi - lo) : Infinity,
-      above && above.lo < hi ? (above.lo - value) / (hi - lo) : Infinity,
+      below && below.piece.hi > lo ? (value - below.piece.hi) / (hi - lo) : Infinity,
+      above && above.piece.lo < hi ? (above.piece.lo - value) / (hi - lo) : Infinity,
     ];
   });
   return Math.min(Infinity, ...shares);

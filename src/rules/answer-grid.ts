@@ -46,10 +46,16 @@ export interface Place {
   readonly bits: RuleBits[];
 }
 
-/** How far the answer of a place reaches along one axis: the pieces at which another begins. */
+/** The first piece with another answer, and the number of that: alike for all that ask for the same. */
+export interface Turn {
+  readonly piece: Interval;
+  readonly answer: number;
+}
+
+/** How far the answer of a place reaches along one axis: where another begins. */
 export interface Reach {
-  readonly below: Interval | null;
-  readonly above: Interval | null;
+  readonly below: Turn | null;
+  readonly above: Turn | null;
 }
 
 export class AnswerGrid {
@@ -116,14 +122,21 @@ export class AnswerGrid {
 
   /** How far the answer of a place reaches along an axis, given by its number, while the others stay. */
   reach(place: Place, axis: number): Reach {
-    const { pieces, bits } = this.axes[axis]!;
     this.#fitOthers(place, axis);
     const here = this.#answerWith(place.bits[axis]!);
-    let low = place.below[axis]!;
-    while (low >= 0 && this.#answerWith(bits[low]!) === here) low--;
-    let high = place.above[axis]!;
-    while (high < pieces.length && this.#answerWith(bits[high]!) === here) high++;
-    return { below: pieces[low] ?? null, above: pieces[high] ?? null };
+    return {
+      below: this.#turn(axis, here, place.below[axis]!, -1),
+      above: this.#turn(axis, here, place.above[axis]!, 1),
+    };
+  }
+
+  #turn(axis: number, here: number, from: number, way: 1 | -1): Turn | null {
+    const { pieces, bits } = this.axes[axis]!;
+    for (let i = from; i >= 0 && i < pieces.length; i += way) {
+      const answer = this.#answerWith(bits[i]!);
+      if (answer !== here) return { piece: pieces[i]!, answer };
+    }
+    return null;
   }
 
   /** The rule that decides a table's control in a place, or, for an overriding table, everything. */

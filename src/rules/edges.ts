@@ -1,9 +1,12 @@
 /** How far a state is from the values at which its decision would be another. */
-import { answerGridOf } from './answer-grid.ts';
+import { answerGridOf, type AnswerGrid, type Turn } from './answer-grid.ts';
 import { decideIn, rulesOfPhase } from './decide.ts';
 import { edges, holds } from './intervals.ts';
 import { inside } from './sample.ts';
 import type { Edge, EdgeDistance, Interval, PhaseRules, Procedure, State } from './types.ts';
+
+/** What the answers of a grid ask for, by their number: each is decided once. */
+const asks = new WeakMap<AnswerGrid, Map<number, Edge['actions']>>();
 
 /**
  * For every quantity that the phase's tables test, in the order the phase shows them: the nearest value
@@ -16,12 +19,16 @@ export function edgesOf(procedure: Procedure, phaseId: string, state: State): Ed
   const rules = rulesOfPhase(procedure, phaseId);
   const grid = answerGridOf(procedure, rules);
   const place = grid.placeOf(state);
-  const edgeAt = (quantity: string, beyond: Interval | null): Edge | null => {
-    if (!beyond) return null;
+  const asked = asks.get(grid) ?? new Map<number, Edge['actions']>();
+  asks.set(grid, asked);
+  const edgeAt = (quantity: string, turn: Turn | null): Edge | null => {
+    if (!turn) return null;
+    const { piece, answer } = turn;
     const value = state[quantity]!;
-    const there = inside(beyond)!;
-    const at = there < value ? beyond.hi : beyond.lo;
-    const { actions } = decideIn(rules, { ...state, [quantity]: there });
+    const beyond = inside(piece)!;
+    const at = beyond < value ? piece.hi : piece.lo;
+    const actions = asked.get(answer) ?? decideIn(rules, { ...state, [quantity]: beyond }).actions;
+    asked.set(answer, actions);
     return { at, distance: Math.abs(at - value), actions };
   };
   return grid.axes.flatMap(({ quantity }, axis) => {
