@@ -1,5 +1,5 @@
 /** `npm run bench`: what things cost here and now, a line of JSON each. Reports, never judges. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { buildApp, builtFolder, isFresh } from '../../src/cli/build/built-app.ts';
 import { loadDeck } from '../../src/deck/load.ts';
@@ -10,10 +10,11 @@ import { compileRules } from '../../src/rules/compile.ts';
 import type { Procedure } from '../../src/rules/types.ts';
 import { firstScripts } from '../first-scripts.ts';
 import { answeredCard, askedOnce, bareStep } from './answered-card.ts';
+import { dayTimes } from './day-deck.ts';
 import { bruteForceFigures, drillFigures } from './drill.ts';
 import { passFrames } from './flown-pass.ts';
 import { measure } from './measure.ts';
-import { movingGauges } from './moving-gauges.ts';
+import { builtGauges, movingGauges } from './moving-gauges.ts';
 import { timeCards } from './next-card.ts';
 import { passFigures } from './passes.ts';
 import { rightAnswer } from './right-answer.ts';
@@ -115,20 +116,32 @@ async function reportPassFrames(): Promise<void> {
 }
 
 async function reportMovingGauges(): Promise<void> {
+  const built = await builtGauges();
   for (const compact of [false, true]) {
-    const { betweenMs, workMs } = await movingGauges(compact);
+    const { betweenMs, workMs } = await movingGauges(built, compact);
     const where = compact ? 'phone' : 'desktop';
     const at95 = (times: readonly number[]) =>
       times.toSorted((a, b) => a - b)[Math.floor(times.length * 0.95)]!;
     report(`five moving gauges, ${where}: frame to frame, 95th percentile`, at95(betweenMs), 'ms');
     report(`five moving gauges, ${where}: a frame's work until painted, 95th percentile`, at95(workMs), 'ms');
   }
+  rmSync(built, { recursive: true });
+}
+
+async function reportDay(): Promise<void> {
+  const { times, moved } = await dayTimes();
+  const sorted = times.toSorted((a, b) => a - b);
+  const name = `the demo deck for another day, ${moved} values moved on ${times.length} days`;
+  report(`${name}: the first day`, times[0]!, 'ms');
+  report(`${name}: median`, sorted[Math.floor(sorted.length / 2)]!, 'ms');
+  report(`${name}: slowest`, sorted.at(-1)!, 'ms');
 }
 
 reportDeckLoad();
 reportAnalysis();
 reportDrill();
 reportPasses();
+await reportDay();
 await reportFirstScripts();
 await reportPages();
 await reportMovingGauges();
