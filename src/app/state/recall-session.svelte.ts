@@ -68,6 +68,9 @@ export class RecallSession {
   /** Calls of the same value, the newest last, for the line under the band. */
   get earlierCalls(): readonly number[] {
     const calls = this.answering ? (this.#training.history(this.answering.prompt.card.id)?.calls ?? []) : [];
+    const ask = this.answering?.prompt.ask;
+    // Each time a worked value is another number.
+    if (ask?.form === 'number' && ask.given) return [];
     // Called for another day, it was another value.
     const ofToday = calls.filter(({ day }) => isSameDay(day, this.#training.daySet));
     return ofToday.flatMap(({ value }) => (value === undefined ? [] : [value])).slice(-callsShown);
