@@ -53,7 +53,11 @@ describe('the gate shown in full', () => {
     render(Brief, { deck: marram });
     await userEvent.click(screen.getByRole('button', { name: /^Gate 7 Groove/ }));
     expect(screen.getByRole('heading', { level: 2, name: 'Groove' })).toBeTruthy();
-    await userEvent.click(within(screen.getByRole('table')).getByRole('button', { name: /Abeam/ }));
+    await userEvent.click(
+      within(screen.getByRole('table', { name: 'Values at each gate' })).getByRole('button', {
+        name: /Abeam/,
+      }),
+    );
     expect(screen.getByRole('heading', { level: 2, name: 'Abeam' })).toBeTruthy();
     const steps = within(screen.getByRole('navigation', { name: 'Gates' }));
     await userEvent.click(steps.getByRole('button', { name: '5 Turn-in' }));
@@ -72,7 +76,9 @@ describe('a mark of a source', () => {
     const circuit = shippedDecks.find((deck) => deck.id === 'light-aircraft-circuit')!;
     const { container } = render(Brief, { deck: circuit });
     const before = location.href;
-    const [mark] = within(screen.getByRole('table')).getAllByRole('link', { name: /^source \d+$/ });
+    const [mark] = within(screen.getByRole('table', { name: 'Values at each gate' })).getAllByRole('link', {
+      name: /^source \d+$/,
+    });
     await userEvent.click(mark!);
     expect(location.href).toBe(before);
     const number = Number(/\d+/.exec(mark!.textContent)![0]);
