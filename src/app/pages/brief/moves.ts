@@ -36,16 +36,23 @@ export function sayTargets({ before, after }: MovedValue, quantity: Quantity): s
   return `${sayNumber(before.target, quantity.step)} → ${sayValue(after.target, quantity)}`;
 }
 
-/** Under each gate's name on the picture: the height there, or what the day moves, the height first. */
-export function pictureNotes(deck: Deck, moved: readonly MovedValue[]): Readonly<Record<string, string>> {
+/**
+ * Under each gate's name on the picture: the height there, or what the day moves, the height first.
+ * @param short numbers and units alone, where names have no room.
+ */
+export function pictureNotes(
+  deck: Deck,
+  moved: readonly MovedValue[],
+  short = false,
+): Readonly<Record<string, string>> {
   const height = deck.quantities.find(({ id }) => id === deck.reference.height);
   const notes = deck.gates.flatMap((gate) => {
     const here = moved.filter((move) => move.gate === gate.id);
     const first = here.find(({ quantity }) => quantity === height?.id) ?? here[0];
     const quantity = deck.quantities.find(({ id }) => id === first?.quantity);
     if (first && quantity) {
-      const name = quantity === height ? '' : `${quantity.label} `;
-      const more = here.length > 1 ? `, ${here.length - 1} more` : '';
+      const name = short || quantity === height ? '' : `${quantity.label}${first.after ? ' ' : ': '}`;
+      const more = here.length < 2 ? '' : short ? ' …' : `, ${here.length - 1} more`;
       return [[gate.id, `${name}${sayTargets(first, quantity)}${more}`]];
     }
     const band = height && gate.values[height.id];
