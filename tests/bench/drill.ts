@@ -25,12 +25,26 @@ const perSecond = (name: string, { seconds, spread }: Measured): Figure => ({
 export function drillFigures(fresh: () => Procedure): Figure[] {
   const procedures = Array.from({ length: 4 }, fresh);
   const found = measure((call) => targetsOf(procedures[call]!), 3, 1);
+  const first = measure(
+    (call) => {
+      const one = procedures[call]!;
+      for (const target of targetsOf(one).rules) drawScenario(one, target, 'wide', seeded(1));
+    },
+    3,
+    1,
+  );
   const procedure = fresh();
   const { rules, twins } = targetsOf(procedure);
   const random = seeded(1);
   const calls = 50_000;
   return [
     { name: 'drill targets found', value: found.seconds * 1e3, unit: 'ms', spread: found.spread },
+    {
+      name: `first wide scenario of a rule, mean of ${rules.length}`,
+      value: (first.seconds / rules.length) * 1e3,
+      unit: 'ms',
+      spread: first.spread,
+    },
     ...(['wide', 'near', 'edge'] as const).map((closeness) =>
       perSecond(
         `scenarios, ${closeness}`,

@@ -1,5 +1,5 @@
 /** In a real browser: the frames of five instruments that move with each of them. */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -17,8 +17,8 @@ export interface FrameTimes {
   readonly workMs: readonly number[];
 }
 
-/** @param compact the low rows of a phone, at its size. */
-export async function movingGauges(compact: boolean): Promise<FrameTimes> {
+/** The page of the instruments, in a new folder. */
+export async function builtGauges(): Promise<string> {
   const built = mkdtempSync(join(tmpdir(), 'gauges-'));
   await build({
     configFile: false,
@@ -28,6 +28,11 @@ export async function movingGauges(compact: boolean): Promise<FrameTimes> {
     plugins: [svelte({ configFile: fileURLToPath(new URL('../../svelte.config.js', import.meta.url)) })],
     build: { outDir: built, emptyOutDir: true, assetsInlineLimit: 0 },
   });
+  return built;
+}
+
+/** @param compact the low rows of a phone, at its size. */
+export async function movingGauges(built: string, compact: boolean): Promise<FrameTimes> {
   const serving = await serve(built, { host: '127.0.0.1', port: 0 });
   if (!serving.ok) throw new Error(serving.message);
   const browser = await chromium.launch({
@@ -49,6 +54,5 @@ export async function movingGauges(compact: boolean): Promise<FrameTimes> {
   } finally {
     await browser.close();
     await serving.served.close();
-    rmSync(built, { recursive: true });
   }
 }

@@ -2,7 +2,7 @@
 import { chromium, type Page } from 'playwright-core';
 import { serve } from '../../src/cli/server/serve.ts';
 import { browserArguments } from '../browser/browser-arguments.ts';
-import { answerByKeyboard, beginByKeyboard } from '../browser/pilot.ts';
+import { answerByKeyboard, beginByKeyboard, settled } from '../browser/pilot.ts';
 import { findBrowser } from '../browser-path.ts';
 
 export interface CardTimes {
@@ -15,7 +15,7 @@ interface TimedWindow {
   paints: { readonly shown: string; readonly ms: number }[];
 }
 
-/** Answers so many cards of the demo by keyboard. The first ones count too: a pilot sees them as well. */
+/** Answers so many cards of the demo by keyboard, or as many as there are to ask. The first ones count too: a pilot sees them as well. */
 export async function timeCards(built: string, cards: number): Promise<CardTimes> {
   const serving = await serve(built, { host: '127.0.0.1', port: 0 });
   if (!serving.ok) throw new Error(serving.message);
@@ -33,15 +33,27 @@ export async function timeCards(built: string, cards: number): Promise<CardTimes
     for (let i = 0; i < cards; i++) {
       await answerByKeyboard(page);
       await page.keyboard.press('Enter');
-      await page.locator('.question').waitFor();
+      if (!(await reachesPrompt(page))) break;
     }
-    // The first prompt follows the caution, not a card.
-    const [, ...toNextCard] = await paintsOf(page, 'question');
-    return { toFeedback: await paintsOf(page, 'feedback'), toNextCard };
+    return { toFeedback: await paintsOf(page, 'feedback'), toNextCard: await paintsOf(page, 'question') };
   } finally {
     await browser.close();
     await serving.served.close();
   }
+}
+
+/** Past what is read before it is asked again, past the end of a session and into the next; false when nothing is left to ask. */
+async function reachesPrompt(page: Page): Promise<boolean> {
+  const prompt = page.locator('.question');
+  const inBetween = page.locator('.look, .finished, .home');
+  for (let pages = 0; pages < 6; pages++) {
+    await prompt.or(inBetween).first().waitFor();
+    if ((await prompt.count()) > 0) return true;
+    await settled(page);
+    await page.keyboard.press('Enter');
+    await settled(page);
+  }
+  return false;
 }
 
 const paintsOf = (page: Page, shown: string): Promise<number[]> =>
@@ -62,8 +74,10 @@ function watchPaints(): void {
     const now = ['feedback', 'question'].find((name) => document.querySelector(`.${name}`)) ?? '';
     if (now === shown) return;
     const from = keyMs;
+    // A prompt after anything else than a grade was not the next card: a session began.
+    const follows = shown === (now === 'question' ? 'feedback' : 'question');
     shown = now;
-    if (from === null || now === '') return;
+    if (from === null || !follows) return;
     // A task queued from within a frame runs after that frame was painted.
     requestAnimationFrame(() => {
       const channel = new MessageChannel();

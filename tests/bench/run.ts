@@ -106,7 +106,7 @@ async function reportPages(): Promise<void> {
 
 async function reportPassFrames(): Promise<void> {
   for (const small of [false, true]) {
-    const { betweenMs, workMs } = await passFrames(builtFolder(root), 6, small);
+    const { betweenMs, workMs } = await passFrames(builtFolder(root), 4, small);
     const where = small ? 'phone' : 'desktop';
     const at95 = (times: readonly number[]) =>
       times.toSorted((a, b) => a - b)[Math.floor(times.length * 0.95)]!;
