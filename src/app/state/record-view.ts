@@ -28,18 +28,36 @@ export function recentAnswers(
 }
 
 /**
- * What was called, where it was a value, and what was called for: "Called 20°, called for: 25°". For another
- * day than the deck's own that was the day's value, and the day is named.
+ * What was called and what was due: "Called 20°, due: 25°"; "Called nose up, as due". Where what was called was not
+ * kept in words, how it went stands in its place: "8 of 9: flaps missing. Due: …". For another day than the
+ * deck's own it was the day's value that was due, and the day is named.
  */
-export function calledOf(deck: Deck, card: Card, { value, signedError, expected, day }: Call): string {
-  const quantityId = card.kind === 'value' ? card.id.split('/')[2] : undefined;
+export function calledOf(deck: Deck, card: Card, call: Call): string {
+  const { value, signedError, expected, day, headline = '', called, due = expected, performance } = call;
   const words = day ? sayDay(deck, day) : '';
   const forDay = words && ` (for ${words})`;
-  if (value === undefined || quantityId === undefined)
-    return forDay && card.kind === 'value' ? `Asked${forDay}` : `Called for: ${expected}`;
-  const quantity = quantityOf(deck, quantityId);
-  const target = day && signedError !== undefined ? sayValue(value - signedError, quantity) : expected;
-  return `Called ${sayValue(value, quantity)}, called for: ${target}${forDay}`;
+  const parts = card.id.split('/');
+  const quantity =
+    value === undefined ? undefined : deck.quantities.findLast(({ id }) => parts.includes(id, 1));
+  if (value !== undefined && quantity) {
+    const isOfDay = card.kind === 'value' && day && signedError !== undefined;
+    const target = isOfDay ? sayValue(value - signedError, quantity) : due;
+    return `Called ${sayValue(value, quantity)}, due: ${target}${forDay}`;
+  }
+  // Of a value of another day the card's own words are not what was due.
+  const wasDue = call.due === undefined && day && card.kind === 'value' ? '' : `due: ${due}`;
+  if (called) return `Called ${called}, ${performance === 'desired' ? 'as due' : wasDue}${forDay}`;
+  if (headline === 'right' || headline === '') return `${capital(wasDue || 'asked')}${forDay}`;
+  if (performance === 'desired' || !wasDue) return `${capital(headline)}${forDay}`;
+  return `${capital(headline)}. ${capital(wasDue)}${forDay}`;
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** How long it took, in words; of what nobody answered the clock only says when it closed, so that it timed out is all. */
+export function tookOf({ elapsedMs, timeliness }: Call): string {
+  if (timeliness === 'timed-out') return 'timed out';
+  return `${(elapsedMs / 1000).toFixed(1)} s${timeliness === 'late' ? ', late' : ''}`;
 }
 
 export interface ValueRow {

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { calledOf, passLines, recentAnswers, valueRows } from '../../../../src/app/state/record-view.ts';
+import {
+  calledOf,
+  passLines,
+  recentAnswers,
+  tookOf,
+  valueRows,
+} from '../../../../src/app/state/record-view.ts';
 import { quantityOf } from '../../../../src/deck/lookup.ts';
 import { sayValue } from '../../../../src/deck/say.ts';
 import type { Card } from '../../../../src/cards/types.ts';
@@ -99,12 +105,50 @@ describe('a value on the record page', () => {
     expect(row).toMatchObject({ values: [target + 300], outside: 1, unanswered: 2, meanAbsoluteError: 300 });
   });
 
-  it('says what was called beside what was called for, and only that of a rule', () => {
+  it('says what was called beside what was due', () => {
     expect(calledOf(deck, card, call({ value: target + 50 }))).toBe(
-      `Called ${sayValue(target + 50, quantityOf(deck, 'altitude'))}, called for: ${target} ft`,
+      `Called ${sayValue(target + 50, quantityOf(deck, 'altitude'))}, due: ${target} ft`,
     );
-    expect(calledOf(deck, { ...card, kind: 'rule' }, call({ expected: 'Nose up' }))).toBe(
-      'Called for: Nose up',
-    );
+  });
+
+  const wrong = { headline: 'wrong way on power', expected: 'less power' };
+  it.each([
+    [
+      'the controls that were worked, and all that was due',
+      { ...wrong, called: 'more power', due: 'come right, less power' },
+      'Called more power, due: come right, less power',
+    ],
+    [
+      'what was called right, once',
+      { performance: 'desired', headline: 'right', called: 'less power', expected: 'less power' },
+      'Called less power, as due',
+    ],
+    ['how it went, where the call was not kept', wrong, 'Wrong way on power. Due: less power'],
+    [
+      'what was forgotten of a checklist',
+      { headline: '2 of 3: flaps missing', expected: 'gear, flaps, hook' },
+      '2 of 3: flaps missing. Due: gear, flaps, hook',
+    ],
+    [
+      'that a checklist was right, without its items',
+      { performance: 'desired', headline: 'all 3 in order', expected: 'gear, flaps, hook' },
+      'All 3 in order',
+    ],
+    [
+      'that nobody answered',
+      { headline: 'no answer in time', expected: 'go around' },
+      'No answer in time. Due: go around',
+    ],
+    ['what was due, of a record that keeps no more', { expected: 'nose up' }, 'Due: nose up'],
+  ] as const)('says %s', (_, change, words) => {
+    expect(calledOf(deck, { ...card, id: 'rule/a/b', kind: 'rule' }, call(change))).toBe(words);
+  });
+
+  it.each([
+    ['prompt', '7.5 s'],
+    ['late', '7.5 s, late'],
+    ['timed-out', 'timed out'],
+  ] as const)('says how long it took: %s', (timeliness, words) => {
+    expect(tookOf(call({ timeliness, elapsedMs: 7500 }))).toBe(words);
   });
 });
