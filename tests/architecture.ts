@@ -15,6 +15,7 @@ export const layers: readonly (readonly string[])[] = [
   ['rules'],
   ['motion', 'cards', 'grading'],
   ['memory', 'drill', 'debrief', 'reference'],
+  ['plan', 'fit'],
   ['record'],
   ['app', 'cli'],
 ];
