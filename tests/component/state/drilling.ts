@@ -4,6 +4,7 @@ import { DrillRun, type DrillRunSetup } from '../../../src/app/state/drill-run.s
 import { Settings, type KeyValue } from '../../../src/app/state/settings.svelte.ts';
 import { Training } from '../../../src/app/state/training.svelte.ts';
 import type { Answer, Prompt } from '../../../src/cards/types.ts';
+import type { Deck } from '../../../src/deck/types.ts';
 import { createScheduler } from '../../../src/memory/scheduler.ts';
 import { eventIds } from '../../../src/record/event-id.ts';
 import { openRecord } from '../../../src/record/live.ts';
@@ -55,7 +56,8 @@ export function byTheRules({ procedure }: Training, { ask }: Prompt): Answer {
 /** Shows the answer without one: outside, always. */
 export const noAnswer: Answer = { form: 'none' };
 
-export async function pilotOf(deckId: string): Promise<Pilot> {
+/** @param of a shipped deck's id, or another deck */
+export async function pilotOf(of: string | Deck): Promise<Pilot> {
   const scheduler = createScheduler();
   let bytes = 0;
   const record = await openRecord({
@@ -63,7 +65,7 @@ export async function pilotOf(deckId: string): Promise<Pilot> {
     scheduler,
     ids: eventIds((count) => Uint8Array.from({ length: count }, () => (bytes = (bytes * 31 + 7) % 251))),
   });
-  const deck = shippedDecks.find(({ id }) => id === deckId)!;
+  const deck = typeof of === 'string' ? shippedDecks.find(({ id }) => id === of)! : of;
   let seed = 1;
   return new Pilot(
     (pilot) => new Training(deck, { record, scheduler, nowMs: () => pilot.nowMs, newSeed: () => seed++ }),
