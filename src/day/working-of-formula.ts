@@ -69,7 +69,7 @@ export function sayExpression(expression: Expression, say: Say, deck: Deck): str
     case 'negative':
       return `−${inside(expression.of, 3)}`;
     case 'power':
-      return `${inside(expression.of, 5)}${raised(expression.exponent)}`;
+      return `${powerBase(inside(expression.of, 5))}${raised(expression.exponent)}`;
     case 'sum':
     case 'difference':
     case 'product':
@@ -97,6 +97,9 @@ const comparisons: Readonly<Record<Comparison, string>> = {
   '==': '=',
   '!=': '≠',
 };
+
+/** A power takes a number together with its unit: (150 kt)². */
+const powerBase = (text: string): string => (/^[^(].*\s/.test(text) ? `(${text})` : text);
 
 /** A change of units is no step of the working: the units stand beside the numbers. */
 const unscaled = (expression: Expression): Expression =>
