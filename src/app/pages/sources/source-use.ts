@@ -27,6 +27,8 @@ export function sourceUses(deck: Deck): readonly SourceUse[] {
       of: (deck.phases ?? []).flatMap(({ limits }) => Object.values(limits ?? {})),
     },
     { one: 'formula', many: 'formulas', of: deck.formulas ?? [] },
+    { one: 'chart', many: 'charts', of: deck.charts ?? [] },
+    { one: 'worked value', many: 'worked values', of: deck.worked ?? [] },
     { one: 'checklist', many: 'checklists', of: deck.checklists ?? [] },
     {
       one: 'correction',
