@@ -11,6 +11,7 @@
 import type { Deck, FlyingLeg, Gate } from '../deck/types.ts';
 import { dayOf } from './day.ts';
 import { fromKt, toDeg, toFt, toKt } from './conversions.ts';
+import { sinkInTimeFtMin } from './descent.ts';
 import { evenTurn, type Vector } from './even-turn.ts';
 import { airspeedAt, heightAt, offsetBetween } from './gate-values.ts';
 import { straightSeconds } from './straight-leg.ts';
@@ -182,7 +183,7 @@ const flight = (
 ): LegFlight => ({
   seconds,
   distanceFt,
-  meanSinkFtMin: heightFt && ((heightFt[0] - heightFt[1]) / seconds) * 60,
+  meanSinkFtMin: heightFt && sinkInTimeFtMin(heightFt[0], heightFt[1], seconds),
   decelerationKtS: airspeedKt && (airspeedKt[0] - airspeedKt[1]) / seconds,
   turn,
 });
