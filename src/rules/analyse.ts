@@ -5,6 +5,7 @@ import { conflicts } from './analysis/conflicts.ts';
 import { gaps } from './analysis/gaps.ts';
 import { idleRules } from './analysis/idle-rules.ts';
 import { finding, type Part, type TableReport } from './analysis/report.ts';
+import { workedFindings } from './analysis/worked.ts';
 import { Claims } from './claims.ts';
 import type { Budget } from './cover.ts';
 import type { Procedure, Table } from './types.ts';
@@ -27,8 +28,13 @@ const parts: readonly ((report: TableReport) => Part)[] = [conflicts, gaps, idle
  * What an overriding table takes is no gap and no conflict. Findings have the path of the table or the
  * rule, gaps and conflicts a state that shows the fault, on the quantities' steps where such a state
  * exists. A table too tangled for the work allowed gets an `analysis-incomplete` besides what was found.
+ * Behind the tables comes what is said of worked values.
  */
 export function analyse(procedure: Procedure, options: AnalysisOptions = {}): readonly Finding[] {
+  return [...tableFindings(procedure, options), ...workedFindings(procedure.deck)];
+}
+
+function tableFindings(procedure: Procedure, options: AnalysisOptions): readonly Finding[] {
   return (procedure.deck.tables ?? []).flatMap(({ id }, index) => {
     const budget: Budget = { left: options.work ?? usualWork };
     const places = [...procedure.phases.values()].flatMap((rules) => {

@@ -20,6 +20,10 @@ export const ruleCodes = [
   'between-steps',
   /** A rule without which every decision would be the same. */
   'pointless-rule',
+  /** A setting drawn for a worked value that has no say in it. */
+  'draw-without-effect',
+  /** Draws for a worked value that come to none. */
+  'draw-without-value',
   /** The analysis stopped early, or found more than it shows. */
   'analysis-incomplete',
 ] as const;

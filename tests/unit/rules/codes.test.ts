@@ -3,12 +3,13 @@ import { deckCodes } from '../../../src/deck/codes.ts';
 import { analyse } from '../../../src/rules/analyse.ts';
 import { ruleCodes, type RuleCode } from '../../../src/rules/codes.ts';
 import { readProcedure } from '../../../src/rules/read.ts';
+import { workedProcedure } from '../cards/worked-deck.ts';
 import { documentedCodes } from '../deck/documented-codes.ts';
 import { fixtureDeckText } from '../deck/fixture.ts';
 
 /** For each code an edit of the fixture deck that makes it faulty so. */
 const faults: Readonly<
-  Record<Exclude<RuleCode, 'analysis-incomplete'>, readonly [from: string, to: string]>
+  Record<Exclude<RuleCode, 'analysis-incomplete' | `draw-${string}`>, readonly [from: string, to: string]>
 > = {
   'bad-condition': ['closure: "> 70"', 'closure: "=> 70"'],
   'condition-outside-range': ['sink: "> 600"', 'sink: "> 6000"'],
@@ -33,6 +34,15 @@ describe('every code of the rule engine', () => {
     const found = all.filter((finding) => finding.code === code);
     expect(found).not.toEqual([]);
     for (const { severity } of found) expect(documentedCodes.get(code)).toContain(severity);
+  });
+
+  it.each([
+    ['draw-without-effect', 'draw: { wind-speed: [0, 25]', 'draw: { load: [0, 5], wind-speed: [0, 25]'],
+    ['draw-without-value', 'draw: { temperature: [20, 60]', 'draw: { temperature: [50, 60]'],
+  ])('%s', (code, from, to) => {
+    const [found] = analyse(workedProcedure([from, to]));
+    expect(found).toMatchObject({ code, severity: 'warning' });
+    expect(documentedCodes.get(code)).toEqual(['warning']);
   });
 
   it('analysis-incomplete', () => {
