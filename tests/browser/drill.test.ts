@@ -88,6 +88,42 @@ describe('a run of the drill', () => {
     await close();
   });
 
+  it('may be ended early by one key', async () => {
+    const { page, close } = await toDrill();
+    await page.keyboard.press('Enter');
+    await answerByKeyboard(page);
+    await page.keyboard.press('e');
+    await runDone(page).waitFor();
+    await close();
+  });
+
+  it('shows after each answer the map and all of its key above the cut, beside the grade', async () => {
+    const settings = { timing: null, drillLevel: 4, drillPinned: true };
+    const { page, close } = await toDrill({ settings });
+    await page.keyboard.press('Enter');
+    for (let i = 0; i < 6; i++) {
+      await answerByKeyboard(page);
+      const seen = await page.evaluate(() => {
+        const box = (selector: string) => document.querySelector(selector)!.getBoundingClientRect();
+        const key = [...document.querySelectorAll('.feedback figcaption li')];
+        return {
+          keyEnds: Math.max(...key.map((one) => one.getBoundingClientRect().bottom)),
+          gradeEnds: box('.verdict').bottom,
+          tableEnds: box('.told table').bottom,
+          cut: box('.feedback .actions').top,
+          lines: box('.told h1').height / 22.8,
+          wide: document.documentElement.scrollWidth > innerWidth,
+        };
+      });
+      expect(seen.keyEnds).toBeLessThanOrEqual(seen.cut);
+      expect(seen.tableEnds).toBeLessThanOrEqual(seen.cut);
+      expect(seen.lines).toBeLessThan(3);
+      expect(seen.wide).toBe(false);
+      await page.keyboard.press('Enter');
+    }
+    await close();
+  });
+
   it('gives an answer back: asked again, and gone from the record', async () => {
     const { page, close } = await toDrill();
     await page.keyboard.press('Enter');
@@ -96,6 +132,18 @@ describe('a run of the drill', () => {
     await page.getByRole('region', { name: 'Scenario 1 of 20' }).locator('.question').waitFor();
     const { events } = await savedRecord(page);
     expect(events.map(({ kind }) => kind)).toEqual(['answer', 'undo']);
+    await close();
+  });
+});
+
+describe('a first visit', () => {
+  it('that was heading for the drill goes there by the first key', async () => {
+    const { page, close } = await newVisitor(browser);
+    await open(page, '#/drill');
+    await page.getByRole('button', { name: 'Understood: to the drill' }).waitFor();
+    await page.keyboard.press('Enter');
+    await start(page).waitFor();
+    expect(new URL(page.url()).hash).toBe('#/drill');
     await close();
   });
 });
@@ -188,6 +236,13 @@ describe('on a phone', () => {
           const choices = boxes('.choice');
           return {
             gauges: boxes('.gauges [role=img]').length,
+            rowHeights: new Set(boxes('.gauges [role=img]').map(({ height }) => Math.round(height))).size,
+            numbersEnd: new Set(boxes('.gauges .number').map(({ right }) => Math.round(right))).size,
+            figures: Math.min(
+              ...[...document.querySelectorAll('.gauges .strip')].map(
+                (strip) => strip.querySelectorAll('text').length,
+              ),
+            ),
             atOnce: boxes('.at-once').length,
             rows: boxes('.row[role=group]').length,
             smallest: Math.min(
@@ -203,6 +258,8 @@ describe('on a phone', () => {
           };
         });
         expect([seen.gauges, seen.rows, seen.atOnce, seen.tooWide]).toEqual([5, 4, 1, false]);
+        expect([seen.rowHeights, seen.numbersEnd]).toEqual([1, 1]);
+        expect(seen.figures).toBeGreaterThanOrEqual(2);
         expect(seen.smallest).toBeGreaterThanOrEqual(44);
         expect(seen.narrowest).toBeGreaterThanOrEqual(44);
         expect(seen.callEnds).toBeLessThanOrEqual(seen.height);

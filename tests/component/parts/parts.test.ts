@@ -65,6 +65,13 @@ describe('a strip gauge', () => {
     expect(screen.getByText('ft/min')).toBeTruthy();
   });
 
+  it('has figures on its scale also as a row of a phone, and its trend as an arrow', () => {
+    const { container } = render(StripGauge, { reading, compact: true });
+    const figures = [...container.querySelectorAll('.strip text')].map(({ textContent }) => textContent);
+    expect(figures.length).toBeGreaterThanOrEqual(2);
+    expect(container.querySelector('.trend')!.textContent.trim()).toBe('');
+  });
+
   it.each([
     [-120, 'falling', 'Sink 120 feet per minute climbing, growing'],
     [-120, 'rising', 'Sink 120 feet per minute climbing, shrinking'],

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { layoutBandStrip } from '../../../../src/app/parts/band-geometry.ts';
-import { roundStep, shareOf, ticksFor } from '../../../../src/app/parts/gauge-geometry.ts';
+import { levelFigures, roundStep, shareOf, ticksFor } from '../../../../src/app/parts/gauge-geometry.ts';
 import { layoutSpark } from '../../../../src/app/parts/spark-geometry.ts';
 import { spread } from '../../../../src/app/parts/spread.ts';
 import { textWidthPx } from '../../../../src/app/parts/text-width.ts';
@@ -195,6 +195,31 @@ describe('a gauge’s scale', () => {
             expect((tick.share - majors[i]!.share) * lengthPx).toBeGreaterThanOrEqual(25.9);
           });
           expect(ticks.length).toBeLessThan(100);
+        },
+      ),
+    );
+  });
+
+  it('has figures on a level strip that never touch and stay on it, two of them wherever two have room', () => {
+    const widthOf = (value: number): number => 7 * String(value).length;
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -2000, max: 2000 }),
+        fc.integer({ min: 1, max: 5000 }),
+        fc.integer({ min: 30, max: 200 }),
+        (lo, width, lengthPx) => {
+          const hi = lo + width;
+          const figures = levelFigures(lo, hi, lengthPx, 8, widthOf);
+          figures.slice(1).forEach(({ value, textPx }, i) => {
+            const before = figures[i]!;
+            expect(textPx - before.textPx).toBeGreaterThanOrEqual(
+              (widthOf(value) + widthOf(before.value)) / 2 + 4.9,
+            );
+          });
+          for (const { value, atPx } of figures)
+            expect(atPx).toBeCloseTo(((value - lo) / width) * lengthPx, 6);
+          const endsFit = widthOf(lo) + widthOf(hi) + 5 <= lengthPx + 16;
+          if (endsFit) expect(figures.length).toBeGreaterThanOrEqual(2);
         },
       ),
     );
