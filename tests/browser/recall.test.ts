@@ -63,7 +63,9 @@ describe('an answer that cannot be graded', () => {
     const field = page.getByRole('textbox');
     await field.fill(typed);
     await page.keyboard.press('Enter');
-    expect(await page.locator('.question [role=alert]').innerText()).toMatch(message);
+    const refusal = await page.locator('.question [role=alert]').innerText();
+    expect(refusal).toMatch(message);
+    expect(refusal).toMatch(/have the answer shown: \?$/);
     expect(await field.inputValue()).toBe(typed);
     await field.fill('900');
     await page.keyboard.press('Enter');
