@@ -85,19 +85,24 @@ export interface StripWanted {
   readonly time: TimeScale;
   readonly topPx: number;
   readonly bottomPx: number;
+  /** The precision the quantity is called in: a line that hardly moved is not blown up to less. */
+  readonly step?: number;
 }
 
+/** The least that a plot spans, in steps. */
+const leastSteps = 8;
 /** Air above and below the highest and the lowest, as a share of what is between. */
 const airShare = 0.08;
 
 /** @param wanted.topPx, wanted.bottomPx upper and lower edge of the plot. */
-export function layoutStrip({ trace, time, topPx, bottomPx }: StripWanted): StripLayout {
+export function layoutStrip({ trace, time, topPx, bottomPx, step = 0 }: StripWanted): StripLayout {
   const values = trace.stretches.flat().map(({ value }) => value);
   const bounds = trace.bands.flatMap(({ band, value }) => [...band.adequate, value]);
   const all = [...values, ...bounds];
   const [least, greatest] = [Math.min(...all), Math.max(...all)];
   const [low, high] = all.length === 0 ? [0, 1] : [least, greatest];
-  const air = (high - low || 1) * airShare;
+  const span = high - low;
+  const air = Math.max((span || 1) * airShare, (leastSteps * step - span) / 2);
   const [lo, hi] = [low - air, high + air];
   const yOf = (value: number): number =>
     bottomPx - ((Math.min(hi, Math.max(lo, value)) - lo) / (hi - lo)) * (bottomPx - topPx);

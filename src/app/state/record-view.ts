@@ -28,7 +28,7 @@ export function recentAnswers(
 }
 
 /**
- * What was called and what was due: "Called 20°, due: 25°"; "Called nose up, as due". Where what was called was not
+ * What was called and what was due: "Called 20°. Due: 25°"; "Called nose up, as due". Where what was called was not
  * kept in words, how it went stands in its place: "8 of 9: flaps missing. Due: …". For another day than the
  * deck's own it was the day's value that was due, and the day is named.
  */
@@ -42,11 +42,12 @@ export function calledOf(deck: Deck, card: Card, call: Call): string {
   if (value !== undefined && quantity) {
     const isOfDay = card.kind === 'value' && day && signedError !== undefined;
     const target = isOfDay ? sayValue(value - signedError, quantity) : due;
-    return `Called ${sayValue(value, quantity)}, due: ${target}${forDay}`;
+    return `Called ${sayValue(value, quantity)}. Due: ${target}${forDay}`;
   }
   // Of a value of another day the card's own words are not what was due.
   const wasDue = call.due === undefined && day && card.kind === 'value' ? '' : `due: ${due}`;
-  if (called) return `Called ${called}, ${performance === 'desired' ? 'as due' : wasDue}${forDay}`;
+  if (called)
+    return `Called ${called}${performance === 'desired' ? ', as due' : `. ${capital(wasDue)}`}${forDay}`;
   if (headline === 'right' || headline === '') return `${capital(wasDue || 'asked')}${forDay}`;
   if (performance === 'desired' || !wasDue) return `${capital(headline)}${forDay}`;
   return `${capital(headline)}. ${capital(wasDue)}${forDay}`;

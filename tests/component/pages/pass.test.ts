@@ -156,6 +156,19 @@ describe('a strip chart', () => {
   });
 });
 
+describe('a pass that was over where it began', () => {
+  it('has no charts, and calls a go-around that nothing asked for needless', () => {
+    const flight = flown('go-around', 'over-spot');
+    expect(flight.pass.nowMs).toBe(0);
+    show(flight);
+    const flownSection = screen.getByRole('region', { name: 'What was flown' });
+    expect(within(flownSection).queryAllByRole('img')).toEqual([]);
+    expect(flownSection.textContent).toContain('Nothing: the pass was over where it began.');
+    const rules = screen.getByRole('region', { name: 'Rules missed' }).textContent!.replace(/\s+/g, ' ');
+    expect(rules).toContain('you called go around, without need.');
+  });
+});
+
 describe('the legend of a strip chart', () => {
   it('names only what is drawn', () => {
     const flight = flown('go-around', 'over-spot');

@@ -91,6 +91,13 @@ describe('a strip of a chart', () => {
     expect(late!.y).toBeCloseTo(late!.targetY, 9);
   });
 
+  it('does not blow up a line that hardly moved', () => {
+    const points = [0, 1, 2].map((i) => ({ tMs: i * 1000, value: 140 + i / 100 }));
+    const flat = { ...trace, stretches: [points], bands: [] };
+    const { lo, hi } = layoutStrip({ trace: flat, time, topPx: 10, bottomPx: 90, step: 5 });
+    expect(hi - lo).toBeCloseTo(40, 6);
+  });
+
   it('has room for all that was flown and for all bands', () => {
     fc.assert(
       fc.property(fc.array(fc.double({ min: -1e4, max: 1e4, noNaN: true }), { minLength: 1 }), (values) => {

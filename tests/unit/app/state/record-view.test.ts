@@ -107,7 +107,7 @@ describe('a value on the record page', () => {
 
   it('says what was called beside what was due', () => {
     expect(calledOf(deck, card, call({ value: target + 50 }))).toBe(
-      `Called ${sayValue(target + 50, quantityOf(deck, 'altitude'))}, due: ${target} ft`,
+      `Called ${sayValue(target + 50, quantityOf(deck, 'altitude'))}. Due: ${target} ft`,
     );
   });
 
@@ -116,7 +116,7 @@ describe('a value on the record page', () => {
     [
       'the controls that were worked, and all that was due',
       { ...wrong, called: 'more power', due: 'come right, less power' },
-      'Called more power, due: come right, less power',
+      'Called more power. Due: come right, less power',
     ],
     [
       'what was called right, once',
