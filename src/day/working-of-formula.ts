@@ -117,5 +117,6 @@ function sayConstant(value: number, unit: string | undefined): string {
     : `${number}\u00a0${unit}`;
 }
 
+/** Said to be a chart: by its name alone it would read like the quantity that it often gives. */
 const chartName = (deck: Deck, id: string): string =>
-  deck.charts?.find((chart) => chart.id === id)?.label ?? id;
+  `chart “${deck.charts?.find((chart) => chart.id === id)?.label ?? id}”`;

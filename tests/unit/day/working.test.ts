@@ -15,7 +15,11 @@ const lines = (quantity: string, changed = {}, of = deck) =>
 describe('the working of a quantity of the day', () => {
   it('goes from the inputs to the result, in names and in numbers', () => {
     expect(lines('run-in')).toEqual([
-      ['Wind to fly for = wind + Share of the gust (gust)', '= 10 kt + Share of the gust (10 kt)', '= 15 kt'],
+      [
+        'Wind to fly for = wind + chart “Share of the gust” (gust)',
+        '= 10 kt + chart “Share of the gust” (10 kt)',
+        '= 15 kt',
+      ],
       [
         'Time from the far gate = 6,000 ft / (70 kt − wind to fly for / 2)',
         '= 6,000 ft / (70 kt − 15 kt / 2)',
@@ -26,7 +30,11 @@ describe('the working of a quantity of the day', () => {
 
   it('shows the numbers of the day that is asked for', () => {
     expect(lines('felt-wind', { wind: 18 })).toEqual([
-      ['Wind to fly for = wind + Share of the gust (gust)', '= 18 kt + Share of the gust (10 kt)', '= 23 kt'],
+      [
+        'Wind to fly for = wind + chart “Share of the gust” (gust)',
+        '= 18 kt + chart “Share of the gust” (10 kt)',
+        '= 23 kt',
+      ],
     ]);
   });
 
