@@ -1,5 +1,6 @@
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { start, toDrill } from './drilling.ts';
 import { launchBrowser, newVisitor, open, phone } from './harness.ts';
 import { answerByKeyboard, answerByThumb, savedRecord, settled } from './pilot.ts';
 
@@ -11,30 +12,11 @@ beforeAll(async () => {
 
 afterAll(() => browser?.close());
 
-const experienced = { theme: 'day', timing: 1, minutes: 10, deck: null, cautionSeen: true, drillLength: 20 };
-const smallPhone: BrowserContextOptions = { ...phone, viewport: { width: 360, height: 640 } };
-
-async function toDrill(
-  options: { size?: BrowserContextOptions; settings?: object; phase?: string } = {},
-): ReturnType<typeof newVisitor> {
-  const visitor = await newVisitor(browser, options.size);
-  await visitor.page.addInitScript(
-    (text) => {
-      if (localStorage.getItem('gatecall.settings') === null) localStorage.setItem('gatecall.settings', text);
-    },
-    JSON.stringify({ ...experienced, ...options.settings }),
-  );
-  await open(visitor.page, `#/drill${options.phase ? `/${options.phase}` : ''}`);
-  await start(visitor.page).waitFor();
-  return visitor;
-}
-
-const start = (page: Page) => page.getByRole('button', { name: /^Start \d+ scenarios/ });
 const runDone = (page: Page) => page.getByRole('heading', { name: 'Run done' });
 
 describe('a run of the drill', () => {
   it('of twenty is flown by keyboard alone, and what was missed is drilled by one key', async () => {
-    const { page, faults, close } = await toDrill();
+    const { page, faults, close } = await toDrill(browser);
     await page.keyboard.press('Enter');
     for (let i = 0; i < 20; i++) {
       await page.locator('.question').waitFor();
@@ -66,7 +48,7 @@ describe('a run of the drill', () => {
   });
 
   it('of twenty is flown by thumb', async () => {
-    const { page, faults, close } = await toDrill({ size: phone });
+    const { page, faults, close } = await toDrill(browser, { size: phone });
     await start(page).tap();
     for (let i = 0; i < 20; i++) {
       await answerByThumb(page);
@@ -79,7 +61,7 @@ describe('a run of the drill', () => {
   });
 
   it('may be ended early without losing what was answered', async () => {
-    const { page, close } = await toDrill();
+    const { page, close } = await toDrill(browser);
     await page.keyboard.press('Enter');
     await answerByKeyboard(page);
     await page.getByRole('button', { name: 'End the run' }).click();
@@ -89,7 +71,7 @@ describe('a run of the drill', () => {
   });
 
   it('may be ended early by one key', async () => {
-    const { page, close } = await toDrill();
+    const { page, close } = await toDrill(browser);
     await page.keyboard.press('Enter');
     await answerByKeyboard(page);
     await page.keyboard.press('e');
@@ -99,7 +81,7 @@ describe('a run of the drill', () => {
 
   it('shows after each answer the map and all of its key above the cut, beside the grade', async () => {
     const settings = { timing: null, drillLevel: 4, drillPinned: true };
-    const { page, close } = await toDrill({ settings });
+    const { page, close } = await toDrill(browser, { settings });
     await page.keyboard.press('Enter');
     for (let i = 0; i < 6; i++) {
       await answerByKeyboard(page);
@@ -125,7 +107,7 @@ describe('a run of the drill', () => {
   });
 
   it('gives an answer back: asked again, and gone from the record', async () => {
-    const { page, close } = await toDrill();
+    const { page, close } = await toDrill(browser);
     await page.keyboard.press('Enter');
     await answerByKeyboard(page);
     await page.keyboard.press('z');
@@ -150,7 +132,7 @@ describe('a first visit', () => {
 
 describe('the time to answer', () => {
   it('closes by itself when nobody answers, shows what was called for, and counts it as missed', async () => {
-    const { page, close } = await toDrill();
+    const { page, close } = await toDrill(browser);
     await page.keyboard.press('Enter');
     await page.locator('.question').waitFor();
     // The longest window of the demo's phases is 6 s, half as long again at the first level; twice that ends it.
@@ -162,7 +144,7 @@ describe('the time to answer', () => {
   });
 
   it('stands while the drill is paused, and the state is covered', async () => {
-    const { page, close } = await toDrill();
+    const { page, close } = await toDrill(browser);
     await page.keyboard.press('Enter');
     await page.locator('.question').waitFor();
     await settled(page);
@@ -179,13 +161,13 @@ describe('the time to answer', () => {
   });
 
   it('is without a clock when untimed is chosen, beforehand or while the question stands', async () => {
-    const chosen = await toDrill({ settings: { timing: null } });
+    const chosen = await toDrill(browser, { settings: { timing: null } });
     await chosen.page.keyboard.press('Enter');
     await settled(chosen.page);
     expect(await chosen.page.getByRole('timer').innerText()).toBe('untimed');
     await chosen.close();
 
-    const { page, close } = await toDrill();
+    const { page, close } = await toDrill(browser);
     await page.keyboard.press('Enter');
     await page.locator('.question').waitFor();
     const cue = await page.getByRole('heading', { level: 1 }).innerText();
@@ -198,7 +180,7 @@ describe('the time to answer', () => {
 
 describe('difficulty', () => {
   it('is said in words, can be put and held, and is kept for the next visit', async () => {
-    const { page, close } = await toDrill();
+    const { page, close } = await toDrill(browser);
     const level = page.getByRole('combobox');
     await level.selectOption({ label: '6 of 7: on an edge' });
     await page.getByRole('checkbox', { name: 'Stay at this level' }).check();
@@ -211,123 +193,6 @@ describe('difficulty', () => {
     await page.getByText(/at the same level: on an edge/).waitFor();
     await page.keyboard.press('h');
     await page.getByRole('button', { name: 'Stay at this level' }).waitFor();
-    await close();
-  });
-});
-
-describe('on a phone', () => {
-  it.each([
-    ['390 by 844', phone],
-    ['360 by 640', smallPhone],
-  ])(
-    'of %s five instruments, four controls and going around fit, each large enough for a thumb',
-    async (_, size) => {
-      const settings = { timing: null, drillLevel: 4, drillPinned: true };
-      const { page, close } = await toDrill({ size, settings, phase: 'abeam-leg' });
-      await start(page).tap();
-      for (let i = 0; i < 5; i++) {
-        await page.locator('.question').waitFor();
-        const seen = await page.evaluate(() => {
-          const boxes = (selector: string) =>
-            [...document.querySelectorAll(selector)].map((one) => one.getBoundingClientRect());
-          const call = [...document.querySelectorAll('button')].find((one) =>
-            /^Call it/.test(one.innerText),
-          )!;
-          const choices = boxes('.choice');
-          return {
-            gauges: boxes('.gauges [role=img]').length,
-            rowHeights: new Set(boxes('.gauges [role=img]').map(({ height }) => Math.round(height))).size,
-            numbersEnd: new Set(boxes('.gauges .number').map(({ right }) => Math.round(right))).size,
-            figures: Math.min(
-              ...[...document.querySelectorAll('.gauges .strip')].map(
-                (strip) => strip.querySelectorAll('text').length,
-              ),
-            ),
-            atOnce: boxes('.at-once').length,
-            rows: boxes('.row[role=group]').length,
-            smallest: Math.min(
-              ...[...choices, ...boxes('.at-once'), call.getBoundingClientRect()].map(({ height }) => height),
-            ),
-            narrowest: Math.min(...choices.map(({ width }) => width)),
-            callEnds: call.getBoundingClientRect().bottom,
-            lastRowEnds: Math.max(...choices.map(({ bottom }) => bottom)),
-            callBegins: call.getBoundingClientRect().top,
-            cueLines: document.querySelector('h1')!.getBoundingClientRect().height / 20,
-            height: innerHeight,
-            tooWide: document.documentElement.scrollWidth > innerWidth,
-          };
-        });
-        expect([seen.gauges, seen.rows, seen.atOnce, seen.tooWide]).toEqual([5, 4, 1, false]);
-        expect([seen.rowHeights, seen.numbersEnd]).toEqual([1, 1]);
-        expect(seen.figures).toBeGreaterThanOrEqual(2);
-        expect(seen.smallest).toBeGreaterThanOrEqual(44);
-        expect(seen.narrowest).toBeGreaterThanOrEqual(44);
-        expect(seen.callEnds).toBeLessThanOrEqual(seen.height);
-        // The longest cues take a fourth line; on the smallest screen the call then lies over the last row.
-        if (seen.cueLines < 3.5) expect(seen.lastRowEnds).toBeLessThanOrEqual(seen.callBegins);
-        await answerByThumb(page);
-        await page.getByRole('button', { name: 'Next' }).tap();
-      }
-      await close();
-    },
-  );
-});
-
-describe('for those who listen, and those who want no motion', () => {
-  it('says the state, half of the time, the close and the result, and nothing each second', async () => {
-    const { page, close } = await toDrill({ phase: 'abeam-leg' });
-    await page.evaluate(() => {
-      const heard: string[] = [];
-      Object.assign(window, { heard });
-      new MutationObserver(() => {
-        for (const one of document.querySelectorAll('.visually-hidden[role=status], .question [role=alert]'))
-          if (one.textContent && heard.at(-1) !== one.textContent && !heard.includes(one.textContent))
-            heard.push(one.textContent);
-      }).observe(document.body, { subtree: true, childList: true, characterData: true });
-    });
-    await page.keyboard.press('Enter');
-    await page.locator('.question').waitFor();
-    const cue = await page.getByRole('heading', { level: 1 }).innerText();
-    await page
-      .locator('.question [role=alert]')
-      .getByText('The window has closed')
-      .waitFor({ timeout: 15_000 });
-    await page.keyboard.press('Enter');
-    await page.locator('.feedback').waitFor();
-    await settled(page);
-    const heard = await page.evaluate(() => (window as unknown as { heard: string[] }).heard);
-    expect(heard).toHaveLength(4);
-    expect(heard[0]).toContain(`Scenario 1 of 20. ${cue}.`);
-    expect(heard[1]).toMatch(/^Half the time left: \d+ seconds\.$/);
-    expect(heard[2]).toMatch(/^The window has closed/);
-    expect(heard[3]).toMatch(/^(Desired|Adequate|Outside), late\. /);
-    await close();
-  });
-
-  it('moves the focus to the question, and to the way on', async () => {
-    const { page, close } = await toDrill();
-    await page.keyboard.press('Enter');
-    await page.locator('.question').waitFor();
-    const focused = () =>
-      page.evaluate(
-        () => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent,
-      );
-    await expect.poll(focused).toBe('Scenario 1 of 20');
-    await answerByKeyboard(page);
-    await expect.poll(focused).toMatch(/Next/);
-    await page.keyboard.press('Enter');
-    await expect.poll(focused).toBe('Scenario 2 of 20');
-    await close();
-  });
-
-  it('runs without any transition when motion is not wanted', async () => {
-    const { page, close } = await toDrill({ size: { reducedMotion: 'reduce' } });
-    await page.keyboard.press('Enter');
-    await answerByKeyboard(page);
-    const moving = await page.evaluate(
-      () => document.getAnimations().filter(({ playState }) => playState === 'running').length,
-    );
-    expect(moving).toBe(0);
     await close();
   });
 });

@@ -136,7 +136,7 @@ describe('a whole pass', () => {
     await page.keyboard.press('Enter');
     await nextPoint(page);
     const status = page.getByRole('status');
-    await expect.poll(() => status.innerText()).toMatch(/^Coming down on the spot, \d+\sft/);
+    await expect.poll(() => status.innerText()).toMatch(/^Coming down on the spot, \d+ feet/);
     await settled(page);
     await page.keyboard.press('Enter');
     await expect.poll(() => status.innerText()).toMatch(/^(Right|Wrong|Partly right|Missed)\. .*Coming down/);

@@ -1,5 +1,6 @@
 /** What a screen reader says during a drill: the state, the time at sensible points, the result. */
 import type { Prompt } from '../../cards/types.ts';
+import { units } from '../../deck/units.ts';
 import type { Assessment } from '../../grading/types.ts';
 
 const performanceWords = { desired: 'Desired', adequate: 'Adequate', outside: 'Outside' } as const;
@@ -9,10 +10,30 @@ const sayDuration = (ms: number): string => {
   return seconds === 1 ? '1 second' : `${seconds} seconds`;
 };
 
+/** "units" is a word already. */
+const isWord = (symbol: string): boolean => /^[a-z]{4,}$/.test(symbol);
+
+/** Of each symbol the word for it, the longest first: "ft/min" before "ft". */
+const spokenUnits = Object.values(units)
+  .flatMap(({ symbol, spoken }) => (symbol && spoken && !isWord(symbol) ? [{ symbol, spoken }] : []))
+  .sort((one, other) => other.symbol.length - one.symbol.length);
+
+const escaped = (symbol: string): string => symbol.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
+
+/** A text with its units and signs in words, for a voice that would spell them: "sink minus 40 feet per minute". */
+export function aloud(text: string): string {
+  const inWords = spokenUnits.reduce(
+    (said, { symbol, spoken }) =>
+      said.replaceAll(new RegExp(`(\\d)\\s?${escaped(symbol)}(?![\\p{L}/])`, 'gu'), `$1 ${spoken}`),
+    text,
+  );
+  return inWords.replaceAll(/−(?=\d)/g, 'minus ');
+}
+
 /** @param windowMs Infinity when untimed. */
 export function sayAsked(number: number, of: number, prompt: Prompt, windowMs: number): string {
   const time = windowMs === Infinity ? 'Untimed' : sayDuration(windowMs);
-  return `Scenario ${number} of ${of}. ${prompt.title}. ${time}.`;
+  return `Scenario ${number} of ${of}. ${aloud(prompt.title)}. ${time}.`;
 }
 
 /** A window shorter than this is over before a word about its half is said. */
@@ -29,6 +50,7 @@ export function sayTimeLeft(windowMs: number, elapsedMs: number): string | null 
 
 export function sayGraded({ performance, timeliness, headline, expected }: Assessment): string {
   const late = timeliness === 'late' ? ', late' : '';
-  const called = performance === 'desired' ? '' : ` Called for: ${expected}.`;
+  const isSaid = performance === 'desired' || headline.endsWith(expected);
+  const called = isSaid ? '' : ` Called for: ${expected}.`;
   return `${performanceWords[performance]}${late}. ${headline.charAt(0).toUpperCase()}${headline.slice(1)}.${called}`;
 }

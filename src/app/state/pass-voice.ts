@@ -1,7 +1,7 @@
 /** What a screen reader says during a pass: the state at each decision point, the time, the last call. */
 import type { Deck } from '../../deck/types.ts';
 import type { DecisionMark, Verdict } from '../../motion/types.ts';
-import { sayTimeLeft } from './drill-voice.ts';
+import { aloud, sayTimeLeft } from './drill-voice.ts';
 import type { PassFlight } from './pass-flight.svelte.ts';
 import { sayFaults } from './pass-summary.ts';
 
@@ -30,5 +30,5 @@ export function sayFlight(flight: PassFlight): string {
   if (left !== null) return left;
   const last = told ? sayCall(flight.setup.training.deck, told) : null;
   const time = windowMs === Infinity ? '' : ` ${Math.round(windowMs / 1000)} seconds.`;
-  return [last && `${last.word}. ${last.rest}`.trim(), `${cue}.${time}`].filter(Boolean).join(' ');
+  return [last && `${last.word}. ${last.rest}`.trim(), `${aloud(cue)}.${time}`].filter(Boolean).join(' ');
 }
