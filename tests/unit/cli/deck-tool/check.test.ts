@@ -34,6 +34,13 @@ describe('check', () => {
     expect(closure).toBeLessThan(50);
   });
 
+  it('shows a leg that can not be flown, with the line of the gate where it ends', async () => {
+    const { exitCode, out } = await deckTool('check too-steep.deck.yaml');
+    expect(exitCode).toBe(1);
+    expect(out[0]).toMatch(/^too-steep\.deck\.yaml:\d+:\d+ error leg-not-flyable/);
+    expect(out[0]).toContain('from “Far gate” to “Middle gate”');
+  });
+
   it('ends with 0 when there are only warnings', async () => {
     const { exitCode, out } = await deckTool('check unused.deck.yaml');
     expect(exitCode).toBe(0);

@@ -15,6 +15,7 @@ const files: Readonly<Record<string, string>> = {
   'wrong-unit.deck.yaml': fixtureDeckText.replace('unit: ft/min', 'unit: furlong'),
   'gap.deck.yaml': fixtureDeckText.replace('closure: "< 50"', 'closure: "< 45"'),
   'bad-condition.deck.yaml': fixtureDeckText.replace('closure: "< 50"', 'closure: "lots"'),
+  'too-steep.deck.yaml': fixtureDeckText.replace('from: far, seconds: 35', 'from: far, seconds: 20'),
   'unused.deck.yaml': fixtureDeckText.replace(
     'sources:\n',
     'sources:\n  - { id: idle, title: Never named, kind: invented }\n',
