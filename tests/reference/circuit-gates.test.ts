@@ -34,6 +34,8 @@ function onCourse(quantity: string, position: { aheadFt: number; rightFt: number
       return position.rightFt;
     case 'spacing':
       return -position.rightFt / ftPerNm;
+    case 'behind-wing':
+      return (Math.atan2(-position.aheadFt, -position.rightFt) * 180) / Math.PI;
     case 'turn-to-go':
       return position.courseDeg;
     case 'roll-out':
@@ -99,7 +101,14 @@ const shipped = procedureOf(text);
 
 describe('the gates of the circuit and its rules', () => {
   test('there are states to look at in every phase, and each lies inside it', () => {
-    expect([...shipped.phases.keys()]).toEqual(['downwind-leg', 'final-turn', 'final-leg', 'landing']);
+    expect([...shipped.phases.keys()]).toEqual([
+      'downwind-leg',
+      'descent-leg',
+      'base-leg',
+      'final-turn',
+      'final-leg',
+      'landing',
+    ]);
     for (const rules of shipped.phases.values()) {
       const states = corners(shipped, rules);
       expect(states.length, rules.phase.id).toBeGreaterThanOrEqual(4);

@@ -1,4 +1,4 @@
-/** The light aeroplane's final, flown from the end of the final turn to touchdown. */
+/** The light aeroplane's circuit, flown from midfield downwind and from later gates to touchdown. */
 import { describe, expect, test } from 'vitest';
 import { canFly } from '../../src/motion/can-fly.ts';
 import { asDecided, fly, nothing, opposite, procedureOf, seedsTo } from './passes.ts';
@@ -6,24 +6,48 @@ import { asDecided, fly, nothing, opposite, procedureOf, seedsTo } from './passe
 const procedure = procedureOf('light-aircraft-circuit');
 const seeds = seedsTo(300);
 
-describe('a pass down the final', () => {
-  test('can begin where the final turn is complete and at the threshold; other phases say why not', () => {
-    const { fromGates, grounded } = canFly(procedure);
-    expect(fromGates).toEqual(['final', 'threshold']);
-    expect(grounded.map(({ phase }) => phase)).toEqual(['downwind-leg', 'final-turn']);
-    for (const { why } of grounded) expect(why).toMatch(/\.$/);
+describe('a pass of the circuit', () => {
+  test('can begin at every gate from midfield downwind to the threshold', () => {
+    expect(canFly(procedure)).toEqual({
+      fromGates: ['downwind', 'abeam', 'base-turn', 'base', 'final', 'threshold'],
+      grounded: [],
+    });
   });
 
-  test('that always does what the rules ask ends adequate at every gate, from every seed', () => {
-    const { misses, demanded } = fly(procedure, 'final', seeds, asDecided);
-    expect(misses).toEqual([]);
-    expect(demanded).toBeLessThanOrEqual(0.05);
-  }, 30_000);
+  test.each([
+    ['downwind', 7],
+    ['final', 3],
+  ])(
+    'from “%s” that always does what the rules ask ends adequate, from every seed',
+    (from, gates) => {
+      const { misses, adequate, gatesHeld } = fly(procedure, from, seeds, asDecided);
+      expect(misses).toEqual([]);
+      expect(adequate).toBe(1);
+      expect(gatesHeld).toBe(gates);
+    },
+    60_000,
+  );
 
-  test('that does nothing mostly fails, and opposite corrections fail more often', () => {
-    const idle = fly(procedure, 'final', seeds, nothing);
-    const wrong = fly(procedure, 'final', seeds, opposite);
-    expect(idle.adequate).toBeLessThan(0.5);
-    expect(wrong.adequate).toBeLessThan(idle.adequate);
-  }, 30_000);
+  test.each(['abeam', 'base-turn', 'base'])(
+    'begun at “%s” comes home too',
+    (from) => {
+      expect(fly(procedure, from, seedsTo(60), asDecided).misses).toEqual([]);
+    },
+    30_000,
+  );
+
+  test.each([
+    ['downwind', 0.1],
+    ['final', 0.5],
+  ])(
+    'from “%s” that does nothing mostly fails, and opposite corrections fail sooner',
+    (from, most) => {
+      const idle = fly(procedure, from, seeds, nothing);
+      const wrong = fly(procedure, from, seeds, opposite);
+      expect(idle.adequate).toBeLessThan(most);
+      expect(wrong.adequate).toBeLessThanOrEqual(idle.adequate);
+      expect(wrong.gatesHeld).toBeLessThan(0.75 * idle.gatesHeld);
+    },
+    60_000,
+  );
 });

@@ -41,6 +41,22 @@ describe('when a pass is broken off', () => {
     ]);
   });
 
+  test('far out more of it is allowed than near, and it only shrinks on the way in', () => {
+    const inGroove = { altitude: 330, sink: 270, aoa: 10 };
+    const slowing = { altitude: 280, closure: 85, sink: 230 };
+    const limits = [
+      ...[5600, 5000, 4800, 4200].map((toGo) =>
+        limitOf('groove-leg', 'lineup', { ...inGroove, 'to-go': toGo }),
+      ),
+      ...[3900, 3200, 3000, 2700].map((toGo) =>
+        limitOf('early-deceleration', 'lineup', { ...slowing, 'to-go': toGo }),
+      ),
+      limitOf('wing-to-jet', 'lineup', { altitude: 240, airspeed: 90, thrust: 70, sink: 220, 'to-go': 2000 }),
+    ];
+    expectToTighten(limits);
+    expect(limits[0]).toBeGreaterThan(2 * limits.at(-1)!);
+  });
+
   test.each([
     ['early-deceleration', { altitude: 260, sink: 220, lineup: 0 }, [3100, 2800, 2600, 2300, 2250, 2000]],
     ['closing', { altitude: 160, sink: 60, lineup: 0 }, [650, 400, 390, 250, 240, 150, 100, 39, 0]],
