@@ -15,6 +15,7 @@
  *                groupMisses(procedure, results): MissGroup[]; targetsOfMisses(results): RunTargets
  * coverage.ts    coverage(targets, facts): Coverage; factsIn(histories): DrillFact[]
  *                markOf(item, scenario): DrillMark; edgeMissesIn(facts), twinTimesIn(facts): for Weakness
+ * recall-mark.ts markOfRecall(prompt, assessment): DrillMark | null
  * decision-map.ts decisionMap(procedure, phase, state, x, y): DecisionMap
  *                tellingInputs(procedure, phase, state): [x, y] | null
  */
@@ -197,7 +198,7 @@ export interface MissGroup {
   readonly results: readonly DrillResult[];
 }
 
-/** What an answer event keeps of a drill. */
+/** What an answer event keeps of a scenario, of a drill or of Recall: where it stood. */
 export interface DrillMark {
   readonly phase: string;
   readonly closeness: Closeness;

@@ -1,6 +1,7 @@
 /** Assessment -> event: what the record keeps of an answer. */
 import type { Deck } from '../deck/types.ts';
 import type { Prompt } from '../cards/types.ts';
+import { markOfRecall } from '../drill/recall-mark.ts';
 import type { DrillMark } from '../drill/types.ts';
 import { sayCalled } from '../grading/say-called.ts';
 import type { Assessment } from '../grading/types.ts';
@@ -15,7 +16,7 @@ export interface AssessedAnswer {
   readonly mode: AnswerEvent['mode'];
   /** From the prompt's showing to the answer, in milliseconds. */
   readonly elapsedMs: number;
-  /** Where the scenario of a drill was drawn: `markOf`. */
+  /** Where the scenario of a drill was drawn: `markOf`. Of one in Recall it is told from the grade. */
   readonly drill?: DrillMark;
   /** What is set otherwise than in the deck, where it was asked for another day. */
   readonly day?: DaySet;
@@ -29,6 +30,7 @@ export function answerEvent(
 ): AnswerEvent {
   const { card, seed } = prompt;
   const { performance, timeliness, rating, detail } = assessment;
+  const mark = drill ?? markOfRecall(prompt, assessment);
   const called = sayCalled(deck, prompt, detail);
   return {
     kind: 'answer',
@@ -47,7 +49,7 @@ export function answerEvent(
     elapsedMs: Math.min(Math.max(0, elapsedMs), most.elapsedMs),
     // JSON has no −0: adding 0 makes it 0 from the start.
     ...(detail.form === 'number' ? { value: detail.value + 0, signedError: detail.signedError + 0 } : {}),
-    ...(drill ? { drill } : {}),
+    ...(mark ? { drill: mark } : {}),
     ...(day && Object.keys(day).length > 0 ? { day } : {}),
     headline: cut(assessment.headline, most.headline),
     // The card's, not the scenario's: it changes only when the deck does, not with the day.

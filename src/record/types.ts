@@ -27,7 +27,7 @@ export interface AnswerEvent {
   /** Number answers only: what was called, and its error in the quantity's unit. */
   readonly value?: number;
   readonly signedError?: number;
-  /** Scenarios of a drill only; events of before there were drills at edges lack it. */
+  /** Where a scenario stood, of a drill or of Recall; older events lack it. */
   readonly drill?: DrillMark;
   /** Answers for another day than the deck's own: what was set otherwise. */
   readonly day?: DaySet;
