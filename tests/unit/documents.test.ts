@@ -73,6 +73,12 @@ describe('README.md', () => {
     expect(out).toEqual(answers);
   });
 
+  it('shows formulas that stand in a deck', () => {
+    const [block] = /```yaml\n([^`]*)```/.exec(readme)!.slice(1);
+    const deck = read('decks/marram-recovery.deck.yaml');
+    for (const line of block!.trimEnd().split('\n')) expect(deck).toContain(line);
+  });
+
   it('says that it is no authority', () => {
     expect(readme).toMatch(/not a source of procedure/);
     expect(readme).toMatch(/licensed instructor decide/);
