@@ -1,10 +1,12 @@
 /** A backup: the whole record as one JSON file, for keeping, for another device, for other programs to read. */
+import { backupFormat } from './backup-format.ts';
 import { mergeEvents } from './merge.ts';
 import { rawEvent } from './schema.ts';
 import type { DeckFile, KeptEvent } from './types.ts';
 
+export { backupFormat } from './backup-format.ts';
+
 /** The number counts up when an older version could no longer read the file. */
-export const backupFormat = 'gatecall-record';
 export const backupVersion = 1;
 
 /** Longest file that is read, in characters: over a hundred thousand answers. */

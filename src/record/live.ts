@@ -4,15 +4,13 @@
  */
 import type { Scheduler } from '../memory/types.ts';
 import { answerEvent, type AssessedAnswer } from './answer-event.ts';
-import { backupFileName, writeBackup } from './backup.ts';
 import type { EventIds } from './event-id.ts';
 import { cardKey } from './fold.ts';
 import { HeldRecord } from './held.ts';
-import { planImport, type ImportPlan } from './import-plan.ts';
+import type { ImportPlan } from './import-plan.ts';
 import { mergeEvents } from './merge.ts';
 import { passEvent, type FlownPass } from './pass-event.ts';
 import type { RecordProblem } from './problem.ts';
-import { readBackup } from './read-backup.ts';
 import type { RecordStore, WriteFailure, WriteResult } from './store/store.ts';
 import { Tabs, type TabChannel } from './tabs.ts';
 import type {
@@ -169,12 +167,18 @@ export class LiveRecord {
   async exportBackup(nowMs: number, settings?: Readonly<Record<string, unknown>>): Promise<Export> {
     const [{ events, problems }, read] = await Promise.all([this.events(), this.#store.readDecks()]);
     const contents = { events, decks: read.decks, ...(settings === undefined ? {} : { settings }) };
+    // Files are written and read on one page only: no part of the first one.
+    const { backupFileName, writeBackup } = await import('./backup.ts');
     const text = writeBackup(contents, nowMs);
     return { text, fileName: backupFileName(nowMs), problems: [...problems, ...read.problems] };
   }
 
   /** Takes in a backup: the union of what is here and what is in it. */
   async importBackup(text: string, nowMs: number): Promise<ImportReport> {
+    const [{ readBackup }, { planImport }] = await Promise.all([
+      import('./read-backup.ts'),
+      import('./import-plan.ts'),
+    ]);
     const backup = readBackup(text, nowMs);
     const [{ events }, { decks }] = await Promise.all([this.events(), this.#store.readDecks()]);
     const { fresh, contested, ...plan } = planImport(backup, { events, decks });

@@ -15,6 +15,10 @@ const lazyStates = [
   () => import('../state/drill-run.svelte.ts'),
   () => import('../state/pass-flight.svelte.ts'),
   () => import('../state/pass-drill.ts'),
+  () => import('../../day/deck-of-day.ts'),
+  () => import('../../record/backup.ts'),
+  () => import('../../record/read-backup.ts'),
+  () => import('../../record/import-plan.ts'),
 ];
 
 /** So that nothing has to be fetched later, when the connection may be gone. A failure is met again when the page is opened. */

@@ -9,7 +9,7 @@ import type { DaySet } from '../../record/types.ts';
 export type KeptDays = Readonly<Record<string, DaySet>>;
 
 /** More decks than anyone flies: what is older gives way. */
-const mostDecks = 100;
+const mostDecks = 40;
 
 /** Out of this device's storage, where anything may stand: only numbers by name are believed. */
 export function readKeptDays(value: unknown): KeptDays {

@@ -4,7 +4,7 @@ import { cardsOf } from '../../cards/registry.ts';
 import type { Finding } from '../../deck/findings.ts';
 import { mostBytes } from '../../deck/limits.ts';
 import type { Deck } from '../../deck/types.ts';
-import { backupFormat } from '../../record/backup.ts';
+import { backupFormat } from '../../record/backup-format.ts';
 import type { RecordStore } from '../../record/store/store.ts';
 import { compileRules } from '../../rules/compile.ts';
 import { readDeckText, type DeckReading } from './deck-reading.ts';

@@ -33,7 +33,7 @@ describe('days kept on a device', () => {
   it('give way to newer ones when they are too many', () => {
     const days = Object.fromEntries(Array.from({ length: 120 }, (_, i) => [`deck-${i}`, { wind: i + 1 }]));
     const kept = keptWith(readKeptDays(days), 'new', { wind: 1 });
-    expect(Object.keys(kept)).toHaveLength(100);
+    expect(Object.keys(kept)).toHaveLength(40);
     expect(kept).toHaveProperty('new');
   });
 });
