@@ -24,6 +24,8 @@ export const ruleCodes = [
   'draw-without-effect',
   /** Draws for a worked value that come to none. */
   'draw-without-value',
+  /** Draws for a worked value to which one answer is desired throughout. */
+  'draw-too-narrow',
   /** The analysis stopped early, or found more than it shows. */
   'analysis-incomplete',
 ] as const;

@@ -39,6 +39,11 @@ describe('every code of the rule engine', () => {
   it.each([
     ['draw-without-effect', 'draw: { wind-speed: [0, 25]', 'draw: { load: [0, 5], wind-speed: [0, 25]'],
     ['draw-without-value', 'draw: { temperature: [20, 60]', 'draw: { temperature: [50, 60]'],
+    [
+      'draw-too-narrow',
+      'wind-speed: [0, 30], wind-angle: [-60, 60]',
+      'wind-speed: [10, 11], wind-angle: [0, 5]',
+    ],
   ])('%s', (code, from, to) => {
     const [found] = analyse(workedProcedure([from, to]));
     expect(found).toMatchObject({ code, severity: 'warning' });

@@ -34,4 +34,21 @@ describe('worked values', () => {
       { code: 'draw-without-value', severity: 'warning', path: ['worked', 1, 'draw'] },
     ]);
   });
+
+  it('are told of draws to which one answer is right throughout', () => {
+    expect(
+      found(
+        ['barge-speed: [0, 12] }\n    desired: 1\n', 'barge-speed: [0, 12] }\n    desired: 20\n'],
+        ['adequate: 4', 'adequate: 30'],
+      ),
+    ).toMatchObject([
+      {
+        code: 'draw-too-narrow',
+        severity: 'warning',
+        path: ['worked', 0, 'draw'],
+        message:
+          'What is drawn anew should ask for more than one answer, all of it comes to 23 to 60\u00a0kt, where one answer is desired throughout; draw from further apart, or lower “desired”.',
+      },
+    ]);
+  });
 });
