@@ -1,5 +1,5 @@
 /** A rule as a pilot would say it: "Altitude over 340 ft and closure over 20 kt". */
-import { instructionOf } from '../cards/rule.ts';
+import { instructionOf } from '../cards/wording.ts';
 import { actionOf, controlOf, quantityOf, tableOf } from '../deck/lookup.ts';
 import { sayList } from '../deck/say.ts';
 import type { AuthoredRule, Deck, Quantity } from '../deck/types.ts';

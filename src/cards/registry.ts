@@ -1,19 +1,20 @@
-/** All kinds of card. A new kind is one more entry here. */
+/** All kinds of card. A new kind is one more entry here, and its `make` one in `cards-of.ts`. */
 import { seeded } from '../rules/random.ts';
 import type { Procedure } from '../rules/types.ts';
 import type { CardKindEntry, Ground } from './card-kind.ts';
+import { cardsMade } from './cards-of.ts';
 import { checklist } from './checklist.ts';
 import { completeBy } from './complete-by.ts';
 import { limit } from './limit.ts';
 import { note } from './note.ts';
 import { order } from './order.ts';
-import { inProcedureOrder } from './procedure-order.ts';
 import { response } from './response.ts';
 import { rule } from './rule.ts';
 import { spot } from './spot.ts';
 import type { Card, CardKind, Prompt } from './types.ts';
 import { value } from './value.ts';
 import { worked } from './worked.ts';
+import { workedCards } from './worked-cards.ts';
 
 export const cardKinds: Readonly<Record<CardKind, CardKindEntry>> = {
   value,
@@ -28,11 +29,8 @@ export const cardKinds: Readonly<Record<CardKind, CardKindEntry>> = {
   worked,
 };
 
-/** Every card of a deck, in the order in which new ones enter (see `procedure-order.ts`). */
-export function cardsOf(procedure: Procedure): readonly Card[] {
-  const cards = Object.values(cardKinds).flatMap((entry) => entry.make(procedure));
-  return inProcedureOrder(procedure.deck, cards);
-}
+/** Every card of a deck, in the order in which new ones enter. */
+export const cardsOf = (procedure: Procedure): readonly Card[] => cardsMade(procedure, workedCards);
 
 /** One presentation of a card of this procedure. The same seed gives the same prompt, another a fresh one. */
 export function promptFor(procedure: Procedure, card: Card, seed: number): Prompt {

@@ -1,20 +1,15 @@
 /** Decision rules: each time a fresh state in which the rule decides. */
-import { actionOf, controlOf, gateIndexOf, neutralOf, phaseOf, sourceOf, tableOf } from '../deck/lookup.ts';
-import type { Action, AuthoredRule, Deck, DecisionTable, Phase } from '../deck/types.ts';
+import { controlOf, neutralOf, phaseOf, sourceOf, tableOf } from '../deck/lookup.ts';
+import type { AuthoredRule, Deck, DecisionTable, Phase } from '../deck/types.ts';
 import { drawState } from '../rules/draw.ts';
-import type { Budget } from '../rules/cover.ts';
-import { findRule as findInPhase } from '../rules/region.ts';
 import type { Procedure, State } from '../rules/types.ts';
-import { canDecide, witnessWork } from '../rules/witness.ts';
 import type { CardKindEntry } from './card-kind.ts';
 import { cueOf } from './cue.ts';
 import { gaugesOf } from './gauges.ts';
-import { cardId, partsOf } from './ids.ts';
+import { partsOf } from './ids.ts';
+import { ruleCards, windowMs } from './rule-cards.ts';
 import type { Ask, Card, ControlRow, Prompt } from './types.ts';
-import { inSentence, phasePlace } from './wording.ts';
-
-/** An action as an instruction in a sentence: "nose up". */
-export const instructionOf = (action: Action): string => action.spoken ?? inSentence(action.label);
+import { phasePlace } from './wording.ts';
 
 function findRule(deck: Deck, card: Card): { table: DecisionTable; rule: AuthoredRule } {
   const [tableId, ruleId] = partsOf(card.id);
@@ -23,21 +18,6 @@ function findRule(deck: Deck, card: Card): { table: DecisionTable; rule: Authore
   if (!rule) throw new Error(`Table “${tableId}” has no rule “${ruleId}”.`);
   return { table, rule };
 }
-
-/** The first phase, as the procedure is flown, in which the rule can decide a state that can be read off. */
-function homeOf(procedure: Procedure, tableId: string, ruleId: string, budget: Budget): Phase | undefined {
-  const { deck, phases } = procedure;
-  const place = (phase: Phase) => gateIndexOf(deck, phase.from);
-  return [...phases.values()]
-    .filter((rules) => {
-      const found = findInPhase(rules, tableId, ruleId);
-      return found && canDecide(procedure, rules, found.table, found.rule, budget);
-    })
-    .map(({ phase }) => phase)
-    .sort((one, other) => place(one) - place(other))[0];
-}
-
-const windowMs = (phase: Phase): number => phase.windowS * 1000;
 
 function rowsOf(deck: Deck, phase: Phase): ControlRow[] {
   return phase.controls.map((id) => {
@@ -99,32 +79,7 @@ export function promptForState(
 export const rule: CardKindEntry = {
   kind: 'rule',
 
-  /**
-   * A rule that can never decide (the analysis names it) gives no card: there is nothing to show. In a
-   * table too tangled to find out (the analysis says so) it gives one: the work here is bounded.
-   */
-  make(procedure) {
-    const { deck } = procedure;
-    const budget: Budget = { left: witnessWork };
-    return (deck.tables ?? []).flatMap((table) =>
-      table.rules.flatMap((rule) => {
-        const phase = homeOf(procedure, table.id, rule.id, budget);
-        if (!phase) return [];
-        return [
-          {
-            id: cardId('rule', table.id, rule.id),
-            kind: 'rule' as const,
-            gate: phase.from,
-            group: `phase/${phase.id}`,
-            label: `${table.label} · ${rule.id.replaceAll('-', ' ')}`,
-            critical: rule.critical === true || table.overriding === true,
-            windowMs: windowMs(phase),
-            expected: instructionOf(actionOf(controlOf(deck, table.control), rule.then)),
-          },
-        ];
-      }),
-    );
-  },
+  make: ruleCards,
 
   show(procedure, card, random, seed) {
     const [tableId, ruleId] = partsOf(card.id);

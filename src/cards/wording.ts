@@ -1,6 +1,6 @@
 /** Words that several kinds of card share: where in the procedure, and labels inside a sentence. */
 import { gateIndexOf, gateOf } from '../deck/lookup.ts';
-import type { Deck, Phase, Quantity } from '../deck/types.ts';
+import type { Action, Deck, Phase, Quantity } from '../deck/types.ts';
 
 /** "Gate 7 of 9 · Alongside the spot". */
 export function gatePlace(deck: Deck, gate: string): string {
@@ -20,6 +20,9 @@ function gateNumber(deck: Deck, gate: string): string {
 export function inSentence(label: string): string {
   return /^\p{Lu}(?=\p{Ll}|$)/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 }
+
+/** An action as an instruction in a sentence: "nose up". */
+export const instructionOf = (action: Action): string => action.spoken ?? inSentence(action.label);
 
 /** A quantity as it is named in a sentence: "sink". */
 export function spokenOf(quantity: Quantity): string {

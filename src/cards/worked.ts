@@ -2,7 +2,6 @@
 import { onStep } from '../day/band-of-day.ts';
 import { dayOf } from '../day/day-of.ts';
 import { needsOf } from '../day/needs-of.ts';
-import { sayOrigin } from '../day/say-origin.ts';
 import { quantityOf, sourceOf } from '../deck/lookup.ts';
 import type { Band, Deck, Quantity, WorkedValue } from '../deck/types.ts';
 import { interval } from '../rules/intervals.ts';
@@ -10,10 +9,10 @@ import type { Random } from '../rules/random.ts';
 import { saySigned } from '../rules/say-signed.ts';
 import { multipleOf, multiplesIn } from '../rules/steps.ts';
 import type { CardKindEntry } from './card-kind.ts';
-import { cardId, partsOf } from './ids.ts';
+import { partsOf } from './ids.ts';
 import type { Card, Given } from './types.ts';
-import { workedMs } from './windows.ts';
 import { gatePlace } from './wording.ts';
+import { workedCards } from './worked-cards.ts';
 
 /** Draws that come to no value, outside of a chart perhaps, before the day is taken as the deck has it. */
 const mostDraws = 60;
@@ -77,23 +76,7 @@ function givenOf(deck: Deck, worked: WorkedValue, day: Readonly<Record<string, n
 export const worked: CardKindEntry = {
   kind: 'worked',
 
-  /** None of what the day leaves without a value. */
-  make({ deck }) {
-    const today = deck.worked ? dayOf(deck) : {};
-    return (deck.worked ?? [])
-      .filter(({ quantity }) => today[quantity] !== undefined)
-      .map(({ id, label, gate, quantity, critical, windowS }) => ({
-        id: cardId('worked', id),
-        kind: 'worked' as const,
-        gate: gate ?? null,
-        group: gate === undefined ? 'day' : `gate/${gate}`,
-        label,
-        critical: critical === true,
-        windowMs: windowS === undefined ? workedMs : windowS * 1000,
-        // How it is worked out, not what it came to: another day is no edit of the deck.
-        expected: sayOrigin(deck, quantity) ?? quantityOf(deck, quantity).label,
-      }));
-  },
+  make: workedCards,
 
   show({ deck }, card, random, seed) {
     const asked = workedOf(deck, card);

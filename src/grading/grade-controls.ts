@@ -1,5 +1,5 @@
 /** A correction called in answer to a state, control by control, against what the rules decide there. */
-import { instructionOf } from '../cards/rule.ts';
+import { instructionOf } from '../cards/wording.ts';
 import { inSentence } from '../cards/wording.ts';
 import type { Answer, Ask, ControlRow } from '../cards/types.ts';
 import { actionOf, areOpposite, controlOf, sourceOf, tableOf } from '../deck/lookup.ts';

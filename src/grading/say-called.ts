@@ -1,5 +1,5 @@
 /** What was called, in words, so that it can be read long after: "more power, nose up". */
-import { instructionOf } from '../cards/rule.ts';
+import { instructionOf } from '../cards/wording.ts';
 import type { Prompt } from '../cards/types.ts';
 import type { Deck } from '../deck/types.ts';
 import type { AnswerDetail } from './types.ts';

@@ -1,5 +1,5 @@
 /** The decision map in words: what each region asks for, and what lies along the two lines through a state. */
-import { instructionOf } from '../../cards/rule.ts';
+import { instructionOf } from '../../cards/wording.ts';
 import { inSentence, spokenOf } from '../../cards/wording.ts';
 import { actionOf, controlOf, neutralOf, phaseOf, quantityOf } from '../../deck/lookup.ts';
 import { sayList, sayValue } from '../../deck/say.ts';

@@ -1,4 +1,5 @@
 /** The app as a whole: which deck is in hand, which session runs, what has to be said to the pilot. */
+import { cardsMade } from '../../cards/cards-of.ts';
 import type { Deck } from '../../deck/types.ts';
 import type { Scheduler, SessionPlan } from '../../memory/types.ts';
 import type { LiveRecord } from '../../record/live.ts';
@@ -14,7 +15,7 @@ import type { RecallSession } from './recall-session.svelte.ts';
 import { hrefOf, readRoute, type Page, type Route } from './route.svelte.ts';
 import type { Settings } from './settings.svelte.ts';
 import { firstDeck } from './shipped-decks.ts';
-import { Training, type SetDay } from './training.svelte.ts';
+import { Training, type SetDay, type TrainingSetup } from './training.svelte.ts';
 import { troublesOf, type Trouble } from './troubles.ts';
 
 export interface AppSetup {
@@ -92,6 +93,7 @@ export class App {
       return;
     }
     const day = await setDayOf(deck, this.settings.days[deck.id] ?? {});
+    const cardsOf = await cardMakerOf(deck);
     this.deckTrouble = null;
     this.training?.close();
     this.session = null;
@@ -99,7 +101,7 @@ export class App {
     this.flight = null;
     this.settings.change({ deck: deck.id });
     const { record, scheduler, nowMs, newSeed } = this.#setup;
-    this.training = new Training(deck, { record, scheduler, nowMs, newSeed }, day);
+    this.training = new Training(deck, { cardsOf, record, scheduler, nowMs, newSeed }, day);
   }
 
   /** Sets the day of the deck in hand, for all pages, and keeps it on this device. Nothing set is the deck's own. */
@@ -218,4 +220,10 @@ async function setDayOf(deck: Deck, wanted: DaySet): Promise<SetDay | null> {
   // Working out another day is no part of the first page.
   const { deckOfDay } = await import('../../day/deck-of-day.ts');
   return { set, day: deckOfDay(deck, set) };
+}
+
+/** What makes the cards of a deck. Worked values bring the working out of days along: only with decks that have some. */
+async function cardMakerOf({ worked }: Deck): Promise<TrainingSetup['cardsOf']> {
+  const workedCards = worked?.length ? (await import('../../cards/worked-cards.ts')).workedCards : null;
+  return (procedure) => cardsMade(procedure, workedCards);
 }

@@ -1,6 +1,6 @@
 /** The decks at hand: those that come with the app and those the pilot opened from files. */
+import type { Card } from '../../cards/types.ts';
 import { changesBetween, type CardChanges } from '../../cards/changes.ts';
-import { cardsOf } from '../../cards/registry.ts';
 import type { Finding } from '../../deck/findings.ts';
 import { mostBytes } from '../../deck/limits.ts';
 import type { Deck } from '../../deck/types.ts';
@@ -115,7 +115,8 @@ export class Library {
         return deck;
       }
       if (!here) return await this.#keep(deck, text, report);
-      const changes = changesBetween(cardsOfDeck(here.entry.deck), cardsOfDeck(deck));
+      const [before, after] = await Promise.all([cardsOfDeck(here.entry.deck), cardsOfDeck(deck)]);
+      const changes = changesBetween(before, after);
       this.#waiting = { here: here.entry, deck, changes, text, report };
       return null;
     } catch (error) {
@@ -204,7 +205,8 @@ const tooLarge = (bytes: number): string =>
 /** Read from text or from the build's data, equal decks are equal as text. */
 const isSame = (one: Deck, other: Deck): boolean => JSON.stringify(one) === JSON.stringify(other);
 
-function cardsOfDeck(deck: Deck): ReturnType<typeof cardsOf> {
+async function cardsOfDeck(deck: Deck): Promise<readonly Card[]> {
+  const { cardsOf } = await import('../../cards/registry.ts');
   const { procedure } = compileRules(deck);
   return procedure ? cardsOf(procedure) : [];
 }

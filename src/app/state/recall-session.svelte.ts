@@ -16,6 +16,7 @@ import { quantityOf } from '../../deck/lookup.ts';
 import { MOST_REPEATS } from '../../memory/worth.ts';
 import { Answering } from './answering.svelte.ts';
 import { isSameDay } from './day-set.ts';
+import { freshPrompt } from './fresh-prompt.ts';
 import { lookAt, type Look } from './look-first.ts';
 import type { Settings } from './settings.svelte.ts';
 import type { Training } from './training.svelte.ts';
@@ -161,7 +162,7 @@ export class RecallSession {
     const item = this.#nextToday();
     const card = item && this.#training.cardToday(item.id);
     if (!card) return;
-    const prompt = this.#training.freshPrompt(card);
+    const prompt = freshPrompt(this.#training, card);
     if (item.lookFirst) {
       this.look = lookAt(this.#training.procedure, prompt);
       return;

@@ -2,7 +2,6 @@
  * The deck in hand and what the record says of it: cards, histories, sessions. The pages show it and
  * hand answers to it; every rule lives in the core.
  */
-import { cardsOf, promptFor } from '../../cards/registry.ts';
 import type { Card, Prompt } from '../../cards/types.ts';
 import type { DayDeck, MovedValue } from '../../day/types.ts';
 import type { Deck } from '../../deck/types.ts';
@@ -22,6 +21,8 @@ import type { Procedure } from '../../rules/types.ts';
 import { isOwn, sayDay } from './day-set.ts';
 
 export interface TrainingSetup {
+  /** All cards of a deck (`src/cards/registry.ts`). */
+  readonly cardsOf: (procedure: Procedure) => readonly Card[];
   readonly record: LiveRecord;
   readonly scheduler: Scheduler;
   /** Epoch milliseconds. */
@@ -60,12 +61,12 @@ export class Training {
 
   constructor(deck: Deck, setup: TrainingSetup, day: SetDay | null = null) {
     const procedure = procedureOf(deck);
+    this.#setup = setup;
     this.ownDeck = deck;
-    this.cards = cardsOf(procedure);
+    this.cards = setup.cardsOf(procedure);
     this.#byId = byId(this.cards);
     this.#own = { procedure, cards: this.#byId, day: null, set: {} };
     this.takeDay(day);
-    this.#setup = setup;
     this.#stopListening = setup.record.subscribe(() => this.#version++);
   }
 
@@ -76,7 +77,7 @@ export class Training {
       return;
     }
     const procedure = procedureOf(day.day.deck);
-    this.#today = { procedure, cards: byId(cardsOf(procedure)), ...day };
+    this.#today = { procedure, cards: byId(this.#setup.cardsOf(procedure)), ...day };
   }
 
   close(): void {
@@ -138,11 +139,9 @@ export class Training {
     return this.cards.filter((card) => this.history(card.id) !== null).length;
   }
 
-  /** By today's numbers. @param card one that `cardToday` has. */
-  freshPrompt({ id }: Card): Prompt {
-    const card = this.cardToday(id);
-    if (!card) throw new Error(`“${id}” has no answer today.`);
-    return promptFor(this.procedure, card, this.#setup.newSeed());
+  /** 32 bits, for a prompt. */
+  newSeed(): number {
+    return this.#setup.newSeed();
   }
 
   secondsFor = $derived.by(() => {

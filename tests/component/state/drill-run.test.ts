@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { freshPrompt } from '../../../src/app/state/fresh-prompt.ts';
 import { coverageOf, targetsIn, weaknessOf } from '../../../src/app/state/drill-knowledge.ts';
 import { ladder } from '../../../src/drill/difficulty.ts';
 import type { Assessment } from '../../../src/grading/types.ts';
@@ -80,7 +81,7 @@ describe('a run', () => {
     expect(run.answering!.prompt.place).toMatch(/^New to you · /);
     const gate = run.answering!.prompt.card.gate!;
     const value = pilot.training.cards.find((card) => card.kind === 'value' && card.gate === gate)!;
-    const prompt = pilot.training.freshPrompt(value);
+    const prompt = freshPrompt(pilot.training, value);
     expect(weaknessOf(pilot.training).met(gate)).toBe(false);
     pilot.answer(run);
     pilot.training.keep(prompt, 'recall', run.answering!.assessment!, 1000);
@@ -289,7 +290,7 @@ describe('a drill of all phases', () => {
     const { gate } = pilot.training.card(run.items[0]!.card)!;
     const value = pilot.training.cards.find((card) => card.kind === 'value' && card.gate === gate)!;
     const assessment = { ...lastAssessment!, performance: 'desired', rating: 3 } as const;
-    pilot.training.keep(pilot.training.freshPrompt(value), 'recall', assessment, 1000);
+    pilot.training.keep(freshPrompt(pilot.training, value), 'recall', assessment, 1000);
     expect(due().map(({ id }) => id)).toContain(run.items[0]!.card);
     expect(new Set(due().map(({ id }) => pilot.training.card(id)!.gate))).toEqual(new Set([gate]));
   });

@@ -3,6 +3,7 @@ import { targetsIn } from '../../../src/app/state/drill-knowledge.ts';
 import { DrillRun, type DrillRunSetup } from '../../../src/app/state/drill-run.svelte.ts';
 import { Settings, type KeyValue } from '../../../src/app/state/settings.svelte.ts';
 import { Training } from '../../../src/app/state/training.svelte.ts';
+import { cardsOf } from '../../../src/cards/registry.ts';
 import type { Answer, Prompt } from '../../../src/cards/types.ts';
 import type { Deck } from '../../../src/deck/types.ts';
 import { createScheduler } from '../../../src/memory/scheduler.ts';
@@ -68,6 +69,7 @@ export async function pilotOf(of: string | Deck): Promise<Pilot> {
   const deck = typeof of === 'string' ? shippedDecks.find(({ id }) => id === of)! : of;
   let seed = 1;
   return new Pilot(
-    (pilot) => new Training(deck, { record, scheduler, nowMs: () => pilot.nowMs, newSeed: () => seed++ }),
+    (pilot) =>
+      new Training(deck, { cardsOf, record, scheduler, nowMs: () => pilot.nowMs, newSeed: () => seed++ }),
   );
 }
