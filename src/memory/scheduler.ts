@@ -6,8 +6,9 @@
  * UTC, so that two answers a minute apart can count as a day apart, and it brings repeats by the
  * minute, which here belong to a session (`run.ts`).
  */
-import { default_w, FSRSAlgorithm } from 'ts-fsrs';
+import { CLAMP_PARAMETERS, default_w, FSRSAlgorithm, W17_W18_Ceiling } from 'ts-fsrs';
 import type { Rating } from '../grading/types.ts';
+import { elapsedMs, gapDaysBetween, lastMsAfter } from './gap.ts';
 import { DAY_MS } from './local-day.ts';
 import type { CardMemory, Scheduler } from './types.ts';
 
@@ -17,8 +18,13 @@ import type { CardMemory, Scheduler } from './types.ts';
  */
 export const FAILED_DUE_MS = 60_000;
 
-/** 2020: the clock of a device that says less has lost its battery, and no gap can be told from it. */
-export const EARLIEST_CLOCK_MS = Date.UTC(2020, 0, 1);
+/** The 21 parameters of FSRS-6 that were fitted to many learners, as they come with the library. */
+export const usualParameters: readonly number[] = default_w;
+
+/** The least and the greatest that each parameter is held to: the library would clip what lies outside. */
+export const parameterBounds: readonly (readonly [least: number, greatest: number])[] = CLAMP_PARAMETERS(
+  W17_W18_Ceiling,
+).map(([least, greatest]) => [least!, greatest!]);
 
 export interface SchedulerOptions {
   /** The 21 parameters of FSRS-6; without them, those fitted to many learners that come with the library. */
@@ -32,9 +38,7 @@ export interface SchedulerOptions {
 /**
  * A scheduler over FSRS-6. Throws a RangeError for parameters or a retention that make no sense.
  *
- * Gaps count in whole days, to the nearest, as FSRS-6 was fitted; a gap under twelve hours is none,
- * and takes the model's formula for answers on the same day. The calendar is left out on purpose: the
- * same record must come to the same memory in any time zone.
+ * Gaps count in whole days, see `gap.ts`; none takes the model's formula for answers on the same day.
  *
  * Intervals are whole days too, from stability and the desired retention, and at least one: what was
  * known today is not due again today. A longer or shorter day than 24 hours is `due.ts`'s to mind.
@@ -72,11 +76,9 @@ export function createScheduler({
 
   return {
     next(memory, rating, atMs, critical) {
-      const gapDays = memory ? Math.round(elapsedMs(memory.lastMs, atMs) / DAY_MS) : 0;
+      const gapDays = memory ? gapDaysBetween(memory.lastMs, atMs) : 0;
       const { stability, difficulty } = stateAfter(memory, gapDays, rating);
-      // The later answer's clock is believed, even if it says less: what a clock that was ahead put
-      // into next year comes back. But not a clock that has stopped telling the time.
-      const lastMs = memory && atMs < EARLIEST_CLOCK_MS ? Math.max(memory.lastMs, atMs) : atMs;
+      const lastMs = lastMsAfter(memory?.lastMs ?? null, atMs);
       return {
         stability,
         difficulty,
@@ -93,9 +95,4 @@ export function createScheduler({
       return algorithm.forgetting_curve(elapsedMs(memory.lastMs, atMs) / DAY_MS, memory.stability);
     },
   };
-}
-
-/** Never negative: a clock set back makes no time pass. */
-function elapsedMs(lastMs: number, atMs: number): number {
-  return lastMs < EARLIEST_CLOCK_MS ? 0 : Math.max(0, atMs - lastMs);
 }

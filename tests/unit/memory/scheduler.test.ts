@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Rating } from '../../../src/grading/types.ts';
 import { DAY_MS } from '../../../src/memory/local-day.ts';
-import { createScheduler, EARLIEST_CLOCK_MS, FAILED_DUE_MS } from '../../../src/memory/scheduler.ts';
+import { EARLIEST_CLOCK_MS } from '../../../src/memory/gap.ts';
+import { createScheduler, FAILED_DUE_MS } from '../../../src/memory/scheduler.ts';
 import type { CardMemory } from '../../../src/memory/types.ts';
 import { eveningMs, HOUR_MS, MINUTE_MS, remembered } from './examples.ts';
 
