@@ -86,9 +86,12 @@ const operators = {
   quotient: (left: number, right: number) => (right === 0 ? 'it divides by zero' : left / right),
 };
 
-/** Two numbers that a change of units alone could have made different. */
+/**
+ * Two numbers that a change of units alone could have made different. In proportion only: in a mixed unit
+ * (nm³/ft²) an ordinary length can be as small as any number.
+ */
 const alike = (one: number, other: number): boolean =>
-  one === other || Math.abs(one - other) <= Math.max(1e-12 * Math.max(Math.abs(one), Math.abs(other)), 1e-15);
+  one === other || Math.abs(one - other) <= 1e-12 * Math.max(Math.abs(one), Math.abs(other));
 
 const comparisons: Readonly<Record<Comparison, (left: number, right: number) => boolean>> = {
   '<': (left, right) => left < right && !alike(left, right),
@@ -118,7 +121,8 @@ const functions: Readonly<Record<FormulaFunction, (values: readonly number[]) =>
 };
 
 /** 3 that a change of units made 2.9999999999999996 is still 3. */
-const isWhole = (value: number): boolean => alike(value, Math.round(value));
+const isWhole = (value: number): boolean =>
+  Math.abs(value - Math.round(value)) <= Math.max(1e-12 * Math.abs(value), 1e-15);
 
 const noSuchAngle = 'no angle has such a sine or cosine';
 

@@ -4,7 +4,7 @@ import { quoted } from '../deck/quoting.ts';
 import type { Typed } from './compile.ts';
 import type { MathNode } from './expression-parser.ts';
 import { FormulaFault } from './fault.ts';
-import { areAlike, noUnit, ratioOf, sayUnit, type Unit } from './formula-units.ts';
+import { areAlike, ratioOf, sayUnit, type Unit } from './formula-units.ts';
 
 /** The expression in another unit of its kind. */
 export function brought({ expression, unit }: Typed, wanted: Unit): Expression {
@@ -32,10 +32,9 @@ export function sameKind(
 /** 5 beside a per cent: it may be meant as 5 %, and would be taken for 500 %. */
 const isBareBeside = (one: Typed, other: Typed): boolean =>
   one.expression.kind === 'number' &&
-  Object.keys(one.unit).length === 0 &&
   one.expression.value !== 0 &&
-  Object.keys(other.unit).length > 0 &&
-  ratioOf(other.unit, noUnit) !== 1;
+  Object.keys(one.unit).length === 0 &&
+  sayUnit(other.unit) === 'percent';
 
 function mendOf(one: Typed, other: Typed): string {
   for (const [bare, beside] of [

@@ -59,7 +59,8 @@ export function formula(kind: Kind, tape: Tape, depth: number, slips: number): s
     () => `abs(${part(wanted)})`,
     () => `max(${part(wanted)}, ${part(wanted)})`,
     () => `min(${part(wanted)}, ${part(wanted)}, ${part(wanted)})`,
-    () => `sqrt(abs(${part(wanted)}) * abs(${part(wanted)}))`,
+    // Never near zero, where a root makes much of the last bits.
+    () => `sqrt((${part(wanted)}) ^ 2 + (${tape.of(leaves[wanted])}) ^ 2)`,
     () => `(${part(wanted)}) ^ 3 / (${part(wanted)}) ^ 2`,
     () =>
       `(${part('length')} ${tape.of(['<', '>', '<=', '>='])} ${part('length')} ? ${part(wanted)} : ${part(wanted)})`,
@@ -86,7 +87,8 @@ function special(kind: Kind, part: (of: Kind) => string): (() => string)[] {
         () => `sin(${part('angle')})`,
         () => `cos(${part('angle')})`,
         () => `(${part('mass')}) / (${part('mass')})`,
-        () => `round(${part('plain')})`,
+        // Off the halves: there the last bit of a sine decides, in either library.
+        () => `round(${part('plain')} + 0.0137)`,
         () => `floor(${part('plain')})`,
         () => `ceil(${part('plain')})`,
       ];
