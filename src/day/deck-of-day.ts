@@ -4,6 +4,7 @@ import { quantityOf } from '../deck/lookup.ts';
 import type { Band, Deck, Gate } from '../deck/types.ts';
 import { bandWith, whyNoBand } from './band-of-day.ts';
 import { valuesOfDay, type ValuesOfDay } from './day-of.ts';
+import { evaluate } from './evaluate.ts';
 import { becauseOf } from './moved.ts';
 import type { DayDeck, MovedValue, NoValue } from './types.ts';
 
@@ -29,10 +30,22 @@ export function deckOfDay(deck: Deck, changed: Readonly<Record<string, number>>)
   const numbersOf = grouped(deck.computed?.numbers ?? [], 'gate');
   const gates = deck.gates.map((gate) => {
     const numbers = numbersOf.get(gate.id);
-    if (!numbers) return gate;
-    return gateOfDay(deck, gate, numbers, { before, today }, moved);
+    const placed = placeOfDay(deck, gate, today);
+    return numbers ? gateOfDay(deck, placed, numbers, { before, today }, moved) : placed;
   });
   return { deck: { ...deck, day: settings, gates }, values, missing, moved };
+}
+
+/** The gate where it lies today; where it always lies when no place can be worked out. */
+function placeOfDay(deck: Deck, gate: Gate, { surroundings }: ValuesOfDay): Gate {
+  const own = deck.computed?.positions.filter((position) => position.gate === gate.id) ?? [];
+  if (own.length === 0) return gate;
+  const place = { ...gate.position };
+  for (const { side, expression } of own) {
+    const worked = evaluate(expression, surroundings);
+    if (worked.ok) place[side] = worked.value;
+  }
+  return { ...gate, position: place };
 }
 
 function gateOfDay(

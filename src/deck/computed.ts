@@ -79,9 +79,19 @@ export interface ComputedNumber {
   readonly expression: Expression;
 }
 
+/** A place of a gate that moves with the day. */
+export interface ComputedPosition {
+  readonly gate: string;
+  readonly side: 'aheadFt' | 'rightFt';
+  readonly text: string;
+  /** In feet. */
+  readonly expression: Expression;
+}
+
 export interface Computed {
   /** In an order in which each needs only those before it. */
   readonly quantities: readonly ComputedQuantity[];
   /** By gate and quantity, in the order of the deck. */
   readonly numbers: readonly ComputedNumber[];
+  readonly positions: readonly ComputedPosition[];
 }

@@ -5,7 +5,7 @@
 import type { Computed } from './computed.ts';
 import type { Draft } from './draft.ts';
 import type { DeckParts } from './parts.ts';
-import type { AuthoredBand, Band } from './types.ts';
+import type { AuthoredBand, AuthoredGate, Band, Position } from './types.ts';
 
 export interface FormulasRead {
   readonly drafts: readonly Draft[];
@@ -13,6 +13,8 @@ export interface FormulasRead {
   readonly computed: Computed;
   /** The bands with formulas in them, as plain numbers of the default day; without those that have none. */
   readonly bands: ReadonlyMap<AuthoredBand, Band>;
+  /** The same for the positions of gates. */
+  readonly positions: ReadonlyMap<AuthoredGate['position'], Position>;
 }
 
 /** Never throws, whatever the formulas say. */

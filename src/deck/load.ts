@@ -9,7 +9,7 @@ import { mostDrafts, mostFindings } from './limits.ts';
 import { stretchOf } from './locate.ts';
 import { draftsForIssues } from './messages.ts';
 import type { FormulaReader, FormulasRead } from './formula-reader.ts';
-import { hasFormulas, partsOf, withBands, type DeckParts } from './parts.ts';
+import { hasFormulas, partsOf, withNumbers, type DeckParts } from './parts.ts';
 import { isMapping, type Plain } from './plain-data.ts';
 import { deckSchema } from './schema.ts';
 import type { AuthoredDeck, Deck } from './types.ts';
@@ -56,7 +56,7 @@ export function finishDeck(opened: OpenedDeck, readFormulas: FormulaReader = not
   const { text, yaml, issues } = opened;
   const root = (yaml.parsed?.contents ?? null) as Node | null;
   const formulas = opened.parts && opened.hasFormulas ? readFormulas(opened.parts) : null;
-  const parts = opened.parts && formulas ? withBands(opened.parts, formulas.bands) : opened.parts;
+  const parts = opened.parts && formulas ? withNumbers(opened.parts, formulas) : opened.parts;
   const drafts: Draft[] = [];
   for (const draft of draftsFor(yaml, root, issues, parts, formulas?.drafts ?? [])) {
     drafts.push(draft);
@@ -112,8 +112,9 @@ const notRead: FormulaReader = ({ formulas, pathOf, authoredGates }) => ({
       path: pathOf(formulas[0] ?? authoredGates[0] ?? {}),
     },
   ],
-  computed: { quantities: [], numbers: [] },
+  computed: { quantities: [], numbers: [], positions: [] },
   bands: new Map(),
+  positions: new Map(),
 });
 
 /** How far into the source of a text a place of it stands; 0 where its source is spelt otherwise. */

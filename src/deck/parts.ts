@@ -5,6 +5,7 @@
  */
 import type * as z from 'zod/mini';
 import type { DocumentPath } from './findings.ts';
+import type { FormulasRead } from './formula-reader.ts';
 import { mostSuggestions } from './limits.ts';
 import { suggester } from './nearest.ts';
 import { plainGates } from './plain-bands.ts';
@@ -30,9 +31,7 @@ import {
 } from './schema.ts';
 import { bookPaths, soundPart } from './sound-part.ts';
 import type {
-  AuthoredBand,
   AuthoredGate,
-  Band,
   Chart,
   Checklist,
   Control,
@@ -120,7 +119,7 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
   const sources = soundList('sources', sourceSchema);
   const quantities = soundList('quantities', quantitySchema);
   const authoredGates: readonly AuthoredGate[] = soundList('gates', gateSchema);
-  const gates = plainGates(authoredGates, new Map(), book.copied);
+  const gates = plainGates(authoredGates, new Map(), new Map(), book.copied);
   const controls = soundList('controls', controlSchema);
   const phases = soundList('phases', phaseSchema);
   const reference = soundPart(deckSchema.shape.reference, valueAt(data, ['reference']) ?? null, book);
@@ -173,9 +172,12 @@ export function partsOf(data: PlainMapping, issues: readonly z.core.$ZodIssue[])
   };
 }
 
-/** The same parts with the bands that formulas make. */
-export function withBands(parts: DeckParts, bands: ReadonlyMap<AuthoredBand, Band>): DeckParts {
-  const gates = plainGates(parts.authoredGates, bands, parts.copied);
+/** The same parts with the bands and positions that formulas make. */
+export function withNumbers(
+  parts: DeckParts,
+  { bands, positions }: Pick<FormulasRead, 'bands' | 'positions'>,
+): DeckParts {
+  const gates = plainGates(parts.authoredGates, bands, positions, parts.copied);
   const lacking = new Set<object>(
     gates.filter(
       ({ values }, at) => Object.keys(values).length < Object.keys(parts.authoredGates[at]!.values).length,

@@ -1,5 +1,5 @@
-/** Bands as plain numbers: what formulas stand in is replaced by what they come to. */
-import type { AuthoredBand, AuthoredGate, Band, Gate } from './types.ts';
+/** Gates in plain numbers: what formulas stand in is replaced by what they come to. */
+import type { AuthoredBand, AuthoredGate, Band, Gate, Position } from './types.ts';
 
 /** True when no formula stands in the band. */
 export const isPlain = (band: AuthoredBand): band is Band =>
@@ -7,18 +7,30 @@ export const isPlain = (band: AuthoredBand): band is Band =>
     (number) => typeof number !== 'string',
   );
 
+/** True when no formula stands in the position. */
+export const isPlace = (position: AuthoredGate['position']): position is Position =>
+  typeof position.aheadFt === 'number' && typeof position.rightFt === 'number';
+
+/** Where a gate stands while it can't be told; never seen by anyone. */
+const nowhere: Position = { aheadFt: 0, rightFt: 0, courseDeg: 0 };
+
 /**
- * The gates with plain bands only: the others are exchanged for those given, or left out.
+ * The gates in plain numbers only: bands with formulas are exchanged for those given, or left out, and so
+ * are positions, which can't be left out.
  * @param copied is told of each copy made of a gate.
  */
 export function plainGates(
   gates: readonly AuthoredGate[],
   bands: ReadonlyMap<AuthoredBand, Band>,
+  positions: ReadonlyMap<AuthoredGate['position'], Position>,
   copied: (from: object, to: object) => void,
 ): Gate[] {
   return gates.map((gate) => {
     const entries = Object.entries(gate.values);
-    if (entries.every(([, band]) => isPlain(band))) return gate as Gate;
+    const { position } = gate;
+    if (isPlace(position) && entries.every(([, band]) => isPlain(band))) return gate as Gate;
+    const place = isPlace(position) ? position : (positions.get(position) ?? nowhere);
+    if (place !== position && place !== nowhere) copied(position, place);
     const values: Record<string, Band> = {};
     for (const [id, band] of entries) {
       const plain = isPlain(band) ? band : bands.get(band);
@@ -26,7 +38,7 @@ export function plainGates(
       values[id] = plain;
       if (plain !== band) copied(band, plain);
     }
-    const plainGate = { ...gate, values };
+    const plainGate = { ...gate, position: place, values };
     copied(gate, plainGate);
     return plainGate;
   });

@@ -32,7 +32,7 @@ import type {
 type DeepReadonly<T> = T extends (infer _)[] | object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
 type Made<S extends z.core.$ZodType> = DeepReadonly<z.infer<S>>;
 
-/** As written: bands may hold formulas. */
+/** As written: bands and positions may hold formulas. */
 export type AuthoredDeck = Made<typeof deckSchema>;
 export type AuthoredGate = Made<typeof gateSchema>;
 export type AuthoredBand = Made<typeof bandSchema>;
@@ -58,7 +58,16 @@ export type Band = Omit<AuthoredBand, 'target' | 'desired' | 'adequate' | 'floor
 export type Chart = Made<typeof chartSchema>;
 export type ChartInput = Made<typeof chartInputSchema>;
 export type Limit = Made<typeof limitSchema>;
-export type Gate = Omit<AuthoredGate, 'values'> & { readonly values: Readonly<Record<string, Band>> };
+/** Where a gate lies: feet ahead and to the right of the reference point, and the course flown there. */
+export interface Position {
+  readonly aheadFt: number;
+  readonly rightFt: number;
+  readonly courseDeg: number;
+}
+export type Gate = Omit<AuthoredGate, 'values' | 'position'> & {
+  readonly position: Position;
+  readonly values: Readonly<Record<string, Band>>;
+};
 export type Detect = Made<typeof detectSchema>;
 /** What the aeroplane can do between two gates, in the units that the keys name. */
 export type Flying = Made<typeof flyingSchema>;

@@ -42,7 +42,8 @@ export function checkQuantities(
   });
 }
 
-const hasInputs = (expression: Expression, day: ValuesOfDay): boolean =>
+/** What lacks an input is told of where that input goes wrong. */
+export const hasInputs = (expression: Expression, day: ValuesOfDay): boolean =>
   quantitiesIn(expression).every((id) => day.values[id] !== undefined);
 
 /** Bands with formulas in them whose quantity is sound; without those that lack one of their formulas. */
@@ -117,7 +118,7 @@ export function checkOtherDays(
   return drafts;
 }
 
-const sayDay = ({ quantities, changed }: OtherDay): string =>
+export const sayDay = ({ quantities, changed }: OtherDay): string =>
   sayList(
     quantities.map((quantity) => `${spokenName(quantity)} ${sayValue(changed[quantity.id]!, quantity)}`),
   );

@@ -14,7 +14,11 @@ export const draftOf = ({ code, why, mend, into }: Faulty, path: DocumentPath): 
 });
 
 /** The result is of another kind than the quantity. */
-export function draftOfUnits(quantity: Quantity, { unit }: Typed, path: DocumentPath): Draft {
+export function draftOfUnits(
+  quantity: Pick<Quantity, 'label' | 'unit'>,
+  { unit }: Typed,
+  path: DocumentPath,
+): Draft {
   const [wanted, found] = [sayUnit(unitOf(quantity.unit)), sayUnit(unit)];
   return {
     code: 'formula-units',

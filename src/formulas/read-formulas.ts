@@ -5,6 +5,7 @@ import type { Draft } from '../deck/draft.ts';
 import type { FormulaReader } from '../deck/formula-reader.ts';
 import type { Chart } from '../deck/types.ts';
 import { compileNumbers } from './band-numbers.ts';
+import { checkPositions, compilePositions, positionsOfDefaultDay } from './gate-positions.ts';
 import { compileQuantities } from './day-quantities.ts';
 import { bandsOfDefaultDay, checkOtherDays, checkQuantities, formulaBands } from './default-day.ts';
 import { scopeOf } from './scope.ts';
@@ -17,10 +18,11 @@ export const readFormulas: FormulaReader = (parts) => {
   const computed: Computed = {
     quantities: quantities.map(({ quantity, text, expression }) => ({ quantity, text, expression })),
     numbers,
+    positions: compilePositions(parts, scope, drafts),
   };
   // What is broken is told of by itself; what would come of it is nobody's fault.
   const canWorkOut = parts.whole && parts.charts.every(isComplete);
-  if (!canWorkOut) return { drafts, computed, bands: new Map() };
+  if (!canWorkOut) return { drafts, computed, bands: new Map(), positions: new Map() };
 
   const sources: DaySources = {
     day: parts.day,
@@ -33,8 +35,13 @@ export const readFormulas: FormulaReader = (parts) => {
   drafts.push(...checkQuantities(quantities, parts, day));
   const withFormulas = formulaBands(parts, numbers);
   const bands = bandsOfDefaultDay(withFormulas, parts, day, drafts);
-  if (drafts.length === 0) drafts.push(...checkOtherDays(withFormulas, bands, parts, sources));
-  return { drafts, computed, bands };
+  const positions = positionsOfDefaultDay(computed.positions, parts, day, drafts);
+  if (drafts.length === 0)
+    drafts.push(
+      ...checkOtherDays(withFormulas, bands, parts, sources),
+      ...checkPositions(computed.positions, parts, sources),
+    );
+  return { drafts, computed, bands, positions };
 };
 
 /** Has a number for every place that can be asked for. */

@@ -5,6 +5,7 @@ import { dayOf } from '../../src/day/day-of.ts';
 import { deckOfDay } from '../../src/day/deck-of-day.ts';
 import { loadDeck } from '../../src/deck/load.ts';
 import type { Band } from '../../src/deck/types.ts';
+import { legsOf } from '../../src/motion/legs.ts';
 import { readFormulas } from '../../src/formulas/read-formulas.ts';
 import { shippedDeck } from './shipped-deck.ts';
 import { ftPerSecondPerKt } from './turn-in-wind.ts';
@@ -72,6 +73,20 @@ describe('on another day', () => {
       expect(flown).toBeCloseTo(values['turn-in-distance']!, 2);
     },
   );
+
+  test('gates and legs move with it: the same bank in the final turn, and the time to it that the formula gives', () => {
+    for (const speed of [0, 8, 25, 40]) {
+      const changed = { 'wind-speed': speed };
+      const { deck: today, values } = deckOfDay(deck, changed);
+      const flights = legsOf(today).map(({ flight }) => flight!);
+      const at = today.gates.findIndex(({ id }) => id === 'turn-in');
+      expect(flights[at - 1]!.seconds).toBeCloseTo(values['turn-in-time']!, 1);
+      for (const turn of [flights[at]!.turn!, flights[at + 1]!.turn!]) {
+        expect(turn.bankDeg).toBeGreaterThan(25);
+        expect(turn.bankDeg).toBeLessThan(26);
+      }
+    }
+  });
 
   test('the more wind the wing has, the less thrust the checks ask for (lift grows with its square)', () => {
     for (const windKt of [8, 18, 28]) {

@@ -41,8 +41,8 @@ export const gateSchema = z.strictObject({
   label: words(60),
   cue: about('What the pilot sees there.', words(200)),
   position: about(
-    'Relative to the reference point, in feet along and to the right of the reference course, with the course flown there relative to it.',
-    z.strictObject({ aheadFt: amount(), rightFt: amount(), courseDeg: amount() }),
+    'Relative to the reference point, in feet along and to the right of the reference course (or formulas of the day that come to a length), with the course flown there relative to it.',
+    z.strictObject({ aheadFt: amountOrFormula(), rightFt: amountOrFormula(), courseDeg: amount() }),
   ),
   detect: z.optional(detectSchema),
   values: about('Band per quantity.', z.record(z.string(), bandSchema)),

@@ -40,6 +40,7 @@ const deck: Deck = {
       };
     }),
     numbers: [],
+    positions: [],
   },
 };
 

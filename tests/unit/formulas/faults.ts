@@ -162,6 +162,31 @@ export const formulaFaults: readonly Fault[] = [
       'A number of a band must have a result on the deck’s own day, this formula has none: it divides by zero; change it, or the day’s defaults.',
   },
   {
+    code: 'formula-units',
+    edit: ['aheadFt: -6000,', 'aheadFt: -60 s * felt_wind * 1 kt,'],
+    at: '-60 s',
+    where: 'gate “Far gate”, position, ahead (ft)',
+    message:
+      'The distance ahead is in ft, its formula comes to s·kt²; multiply or divide by a quantity that makes it ft.',
+  },
+  {
+    code: 'formula-no-value',
+    edit: ['aheadFt: -6000,', 'aheadFt: -6000 ft / (gust / 10 kt - 1),'],
+    at: '-6000 ft /',
+    where: 'gate “Far gate”, position, ahead (ft)',
+    message:
+      'A place must have a result on the deck’s own day, this formula has none: it divides by zero; change it, or the day’s defaults.',
+  },
+  {
+    code: 'day-without-value',
+    severity: 'warning',
+    edit: ['aheadFt: -6000,', 'aheadFt: -6000 ft * (1 - 1 / (gust / 30 kt - 1)) / 1.5,'],
+    at: '-6000 ft *',
+    where: 'gate “Far gate”, position, ahead (ft)',
+    message:
+      'A gate should have a place on every day that can be set, this one has none with gust 30\u00a0kt: it divides by zero; change its formula, or narrow the range of what is set.',
+  },
+  {
     code: 'formula-outside-range',
     edit: [felt, 'expression: wind + 15 * gust_share(gust)'],
     at: 'wind + 15',
