@@ -74,7 +74,7 @@ export function bestOfAll(input: PlanInput): number {
   const room = input.sessions.map(({ minutes }) => minutes * 60);
   // Card by card, all totals that can be reached; of those, the ones that no other beats in all respects.
   let reached: Tried[] = [{ value: 0, seconds: room.map(() => 0) }];
-  for (const card of input.cards) {
+  input.cards.forEach((card, i) => {
     const courses = unbeaten(everyCourse(input, card, card.memory, 0));
     const next = reached.flatMap((so) =>
       courses.map(({ value, seconds }) => ({
@@ -82,8 +82,9 @@ export function bestOfAll(input: PlanInput): number {
         seconds: so.seconds.map((used, k) => used + seconds[k]!),
       })),
     );
-    reached = unbeaten(next.filter(({ seconds }) => seconds.every((used, k) => used <= room[k]! + 1e-9)));
-  }
+    const within = next.filter(({ seconds }) => seconds.every((used, k) => used <= room[k]! + 1e-9));
+    reached = i < input.cards.length - 1 ? unbeaten(within) : within;
+  });
   const weight = input.cards.reduce((sum, card) => sum + card.weight, 0);
   return Math.max(...reached.map(({ value }) => value)) / weight;
 }
