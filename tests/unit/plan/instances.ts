@@ -46,7 +46,7 @@ interface Tried {
 
 /** Every way to treat one card: written for clarity, and apart from the planner's own code. */
 function everyCourse(input: PlanInput, card: PlanCard, memory: CardMemory | null, from: number): Tried[] {
-  const { sessions, eventMs } = input;
+  const { sessions, eventMs, scheduler } = input;
   const none = sessions.map(() => 0);
   const found: Tried[] = [{ value: scheduler.retrievability(memory, eventMs), seconds: none }];
   for (let k = from; k < sessions.length; k++) {
