@@ -85,5 +85,11 @@ export function levelFigures(
     if (areApart(figures)) return figures;
   }
   const ends = [lo, hi].map(place);
-  return areApart(ends) ? ends : round(lengthPx).slice(0, 1);
+  if (areApart(ends)) return ends;
+  // As far out as they may stand.
+  const outermost = ends.map((figure, i) => ({
+    ...figure,
+    textPx: i === 0 ? widthOf(lo) / 2 - insetPx : lengthPx + insetPx - widthOf(hi) / 2,
+  }));
+  return areApart(outermost) ? outermost : round(lengthPx).slice(0, 1);
 }

@@ -222,6 +222,7 @@ describe('a gauge’s scale', () => {
           if (endsFit) expect(figures.length).toBeGreaterThanOrEqual(2);
         },
       ),
+      { examples: [[10, 990, 31]] },
     );
   });
 
