@@ -17,6 +17,7 @@ import { measure } from './measure.ts';
 import { builtGauges, movingGauges } from './moving-gauges.ts';
 import { timeCards } from './next-card.ts';
 import { passFigures } from './passes.ts';
+import { planFigures } from './plan.ts';
 import { rightAnswer } from './right-answer.ts';
 import { syntheticDeck } from './synthetic-table.ts';
 
@@ -86,6 +87,10 @@ function reportPasses(): void {
     report(name, value, unit, spread);
 }
 
+function reportPlans(): void {
+  for (const { name, value, unit, spread } of planFigures(5)) report(name, value, unit, spread);
+}
+
 async function reportFirstScripts(): Promise<void> {
   const problem = isFresh(root) ? null : await buildApp(root);
   if (problem !== null) throw new Error(problem);
@@ -141,6 +146,7 @@ reportDeckLoad();
 reportAnalysis();
 reportDrill();
 reportPasses();
+reportPlans();
 await reportDay();
 await reportFirstScripts();
 await reportPages();
