@@ -22,7 +22,12 @@ export default defineConfig({
     target: 'es2022',
     // The policy allows files, not data: URLs, for fonts and scripts.
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
+    // The list of what later pages need would weigh on the first one: their parts are fetched as they are
+    // read, and all of them soon after the start anyway.
+    modulePreload: {
+      polyfill: false,
+      resolveDependencies: (_, parts, { hostType }) => (hostType === 'html' ? parts : []),
+    },
     reportCompressedSize: false,
     rolldownOptions: { checks: { bundlerTimings: false } },
   },
