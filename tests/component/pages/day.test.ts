@@ -133,7 +133,7 @@ describe('what a day moves', () => {
     };
     expect(follows()).toContain('Wind to fly for 15 kt');
     await type('18');
-    expect(follows()).toContain('Wind to fly for 23 ktdeck 15 kt');
+    expect(follows()).toContain('Wind to fly for 23 kt deck 15 kt');
     await userEvent.click(card().getByText('How they come about'));
     expect(plain(screen.getByRole('region', { name: 'The day' }))).toMatch(/18 kt \+ .*= 23 kt/);
   });
