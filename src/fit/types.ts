@@ -20,7 +20,7 @@ export interface FitProgress {
 
 /** Log loss is the mean of -ln of the chance given to what happened; lower is better. */
 export interface Comparison {
-  readonly usual: number;
+  readonly inUse: number;
   readonly fitted: number;
 }
 
