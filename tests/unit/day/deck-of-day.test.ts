@@ -35,7 +35,9 @@ describe('the quantities of a day', () => {
     const text = edited('least_closure(load, waves)', 'least_closure(load + 100 kg, waves)', formulaDeckText);
     const { values, missing } = deckOfDay(loaded(text), { load: 350 });
     expect(values).not.toHaveProperty('digging-in');
-    expect(missing).toEqual([{ quantity: 'digging-in', why: 'load 450\u00a0kg; the chart ends at 400\u00a0kg' }]);
+    expect(missing).toEqual([
+      { quantity: 'digging-in', why: 'load 450\u00a0kg; the chart ends at 400\u00a0kg' },
+    ]);
   });
 });
 
