@@ -44,6 +44,22 @@ export function secondsPerKind(answers: readonly TimedAnswer[]): (kind: CardKind
   return (kind) => (seconds.get(kind) ?? priorSeconds[kind]) + FEEDBACK_SECONDS;
 }
 
+/** The median time to answer a kind of card, and of how many answers. */
+export interface AnswerTime {
+  readonly answers: number;
+  readonly medianSeconds: number;
+}
+
+/** Of each kind that was answered, as it goes into the minutes of a session. `answers` oldest first. */
+export function answerTimes(answers: readonly TimedAnswer[]): ReadonlyMap<CardKind, AnswerTime> {
+  return new Map(
+    [...latestPerKind(answers)].map(([kind, latest]) => [
+      kind,
+      { answers: latest.length, medianSeconds: median(latest) },
+    ]),
+  );
+}
+
 /** The last answers of each kind that was answered, in seconds. */
 function latestPerKind(answers: readonly TimedAnswer[]): ReadonlyMap<CardKind, readonly number[]> {
   const latest = new Map<CardKind, number[]>();

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  answerTimes,
   FEEDBACK_SECONDS,
   LATEST_ANSWERS,
   PRIOR_ANSWERS,
@@ -55,5 +56,21 @@ describe('the seconds that a card takes', () => {
 
   it('leave out times that are none', () => {
     expect(secondsPerKind(values(-5, Number.NaN))('value')).toBe(atFirst('value'));
+  });
+});
+
+describe('answer times', () => {
+  it('are the median of the last answers of each kind that was answered, and of how many', () => {
+    const others = [{ cardKind: 'rule' as const, elapsedMs: 4000 }];
+    expect([...answerTimes([...values(9, 2, 3), ...others])]).toEqual([
+      ['rule', { answers: 1, medianSeconds: 4 }],
+      ['value', { answers: 3, medianSeconds: 3 }],
+    ]);
+    expect(answerTimes([]).size).toBe(0);
+  });
+
+  it('leave out what was long ago', () => {
+    const long = values(...times(50, 20), ...times(LATEST_ANSWERS, 2));
+    expect(answerTimes(long).get('value')).toEqual({ answers: LATEST_ANSWERS, medianSeconds: 2 });
   });
 });
