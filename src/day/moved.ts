@@ -16,12 +16,28 @@ export function becauseOf(
   bands: { readonly before: Band; readonly after: Band },
   days: { readonly before: State; readonly after: State },
 ): string {
-  const named = new Set(numbers.flatMap(({ expression }) => quantitiesIn(expression)));
+  const named = rootsOf(deck, new Set(numbers.flatMap(({ expression }) => quantitiesIn(expression))));
   const changes = [...named].flatMap((id) =>
     sayChange(quantityOf(deck, id), days.before[id], days.after[id]),
   );
   const what = changes.length > 0 ? sayList(changes) : 'the day';
   return `${what}: ${sayMove(bands.before, bands.after, quantity)}`;
+}
+
+/** What is set for the day, or felt of its wind, behind quantities that formulas work out of each other. */
+function rootsOf({ computed }: Deck, named: ReadonlySet<string>): ReadonlySet<string> {
+  const formulas = new Map(computed?.quantities.map((made) => [made.quantity, made.expression] as const));
+  const roots = new Set<string>();
+  const seen = new Set<string>();
+  const look = (id: string): void => {
+    if (seen.has(id)) return;
+    seen.add(id);
+    const expression = formulas.get(id);
+    if (expression) quantitiesIn(expression).forEach(look);
+    else roots.add(id);
+  };
+  named.forEach(look);
+  return roots;
 }
 
 /** "8 kt more wind over deck"; nothing when it is the same, to a step. */

@@ -57,7 +57,7 @@ describe('the deck of a day', () => {
         quantity: 'closure',
         before: { target: 60 },
         after: { target: 52 },
-        because: '8\u00a0kt more wind to fly for: 52 instead of 60\u00a0kt',
+        because: '8\u00a0kt more wind: 52 instead of 60\u00a0kt',
       },
     ]);
   });
