@@ -73,7 +73,7 @@ describe('a day set on the briefing sheet', () => {
     const answer = await page.getByRole('region', { name: 'Prompt' }).innerText();
     expect(answer).toContain('For today: wind 18');
     expect(answer).toMatch(/Target: 52\s+kt/);
-    expect(answer).toMatch(/Today 8\s+kt more wind to fly for: 52 instead of 60/);
+    expect(answer).toMatch(/Today 8\s+kt more wind: 52 instead of 60/);
     expect(faults).toEqual([]);
     await close();
   });

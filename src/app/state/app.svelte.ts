@@ -1,5 +1,6 @@
 /** The app as a whole: which deck is in hand, which session runs, what has to be said to the pilot. */
 import { cardsMade } from '../../cards/cards-of.ts';
+import type { deckOfDay } from '../../day/deck-of-day.ts';
 import type { Deck } from '../../deck/types.ts';
 import type { Scheduler, SessionPlan } from '../../memory/types.ts';
 import type { LiveRecord } from '../../record/live.ts';
@@ -37,6 +38,7 @@ export class App {
   readonly record: LiveRecord;
   readonly library: Library;
   readonly #setup: AppSetup;
+  #deckOfDay: typeof deckOfDay | null = null;
   route = $state.raw<Route>({ page: 'recall', rest: '' });
   training = $state.raw<Training | null>(null);
   session = $state.raw<RecallSession | null>(null);
@@ -92,7 +94,9 @@ export class App {
       this.deckTrouble = `The deck “${id}” could not be loaded. Reload the page, or choose another deck.`;
       return;
     }
-    const day = await setDayOf(deck, this.settings.days[deck.id] ?? {});
+    const kept = soundDay(deck, this.settings.days[deck.id] ?? {});
+    if (!isOwn(kept)) await this.readyDays();
+    const day = this.#setDayOf(deck, kept);
     const cardsOf = await cardMakerOf(deck);
     this.deckTrouble = null;
     this.training?.close();
@@ -104,14 +108,29 @@ export class App {
     this.training = new Training(deck, { cardsOf, record, scheduler, nowMs, newSeed }, day);
   }
 
-  /** Sets the day of the deck in hand, for all pages, and keeps it on this device. Nothing set is the deck's own. */
+  /**
+   * Sets the day of the deck in hand, for all pages, and keeps it on this device. Nothing set is the deck's own.
+   * At once when `readyDays` is through: the next press of a key goes on from what this one set.
+   */
   async setDay(wanted: DaySet): Promise<void> {
+    if (!this.#deckOfDay) await this.readyDays();
     const { training, settings } = this;
     if (!training) return;
-    const day = await setDayOf(training.ownDeck, wanted);
+    const day = this.#setDayOf(training.ownDeck, wanted);
     training.takeDay(day);
     settings.change({ days: keptWith(settings.days, training.ownDeck.id, day?.set ?? {}) });
     this.session?.takeDay();
+  }
+
+  /** Working out another day is no part of the first page. */
+  async readyDays(): Promise<void> {
+    this.#deckOfDay ??= (await import('../../day/deck-of-day.ts')).deckOfDay;
+  }
+
+  /** What of a day can be set for a deck, and the deck of that day; null when it is the deck's own. */
+  #setDayOf(deck: Deck, wanted: DaySet): SetDay | null {
+    const set = soundDay(deck, wanted);
+    return isOwn(set) || !this.#deckOfDay ? null : { set, day: this.#deckOfDay(deck, set) };
   }
 
   async startSession(plan?: SessionPlan): Promise<void> {
@@ -211,15 +230,6 @@ export class App {
   #readTroubles(): void {
     this.troubles = troublesOf(this.record.problems);
   }
-}
-
-/** What of a day can be set for a deck, and the deck of that day; null when it is the deck's own. */
-async function setDayOf(deck: Deck, wanted: DaySet): Promise<SetDay | null> {
-  const set = soundDay(deck, wanted);
-  if (isOwn(set)) return null;
-  // Working out another day is no part of the first page.
-  const { deckOfDay } = await import('../../day/deck-of-day.ts');
-  return { set, day: deckOfDay(deck, set) };
 }
 
 /** What makes the cards of a deck. Worked values bring the working out of days along: only with decks that have some. */

@@ -108,7 +108,7 @@ describe('what a day moves', () => {
     await type('18');
     expect(card().getByText('1 value moves')).toBeTruthy();
     const why = plain(card().getByRole('button', { name: /far/i }));
-    expect(why).toContain('8 kt more wind to fly for: 52 instead of 60 kt');
+    expect(why).toContain('8 kt more wind: 52 instead of 60 kt');
     expect(plain(valueRow())).toContain('52 kt');
     expect(plain(valueRow())).toContain('was 60');
   });
@@ -121,7 +121,7 @@ describe('what a day moves', () => {
     expect(plain(mark)).toContain('60 → 52 kt');
     await userEvent.click(card().getByRole('button', { name: /far/i }));
     expect(plain(screen.getByRole('region', { name: label }))).toContain(
-      'Today: 8 kt more wind to fly for: 52 instead of 60 kt',
+      'Today: 8 kt more wind: 52 instead of 60 kt',
     );
   });
 

@@ -158,6 +158,15 @@ describe('the app', () => {
     expect(later.flight!.moment.state['wind-over-deck']).toBe(32);
   });
 
+  it('takes one press after the other: each goes on from what the one before has set', async () => {
+    const app = await appWith(new Settings(storage()));
+    await app.readyDays();
+    for (const kt of [9, 10, 11]) {
+      void app.setDay({ ...app.training!.daySet, 'wind-speed': kt });
+      expect(app.training!.daySet).toEqual({ 'wind-speed': kt });
+    }
+  });
+
   it('goes back to the deck’s day, and keeps a day for each deck', async () => {
     const settings = new Settings(storage());
     const app = await appWith(settings);
