@@ -15,8 +15,10 @@ import { NEVER } from './value-table.ts';
 
 const PASSES = 2;
 const ROUNDS = 6;
-/** Followed more stiffly than by whole blocks: a single card moves little. */
-const STIFFNESS = 0.3;
+/** Relief counts for something in a session that costs nothing, too. */
+const LEAST_PRICE = 1e-12;
+/** How stiffly prices follow the load of single cards. Which is best differs from task to task; few cards leave time to try several. */
+export const stiffnessesFor = (cards: number): readonly number[] => (cards > 500 ? [0.3] : [0.3, 0.1, 1]);
 
 export class Assigner {
   readonly #dual: Dual;
@@ -24,6 +26,7 @@ export class Assigner {
   readonly #draft: Draft;
   readonly #prices: Float64Array;
   readonly #blocks: readonly Block[];
+  readonly #stiffness: number;
   /** How each card goes on after its first rehearsal. */
   readonly #next: Choosing['next'][] = [];
 
@@ -33,12 +36,14 @@ export class Assigner {
     costs: Costs,
     draft: Draft,
     { prices, blocks }: { readonly prices: Float64Array; readonly blocks: readonly Block[] },
+    stiffness: number,
   ) {
     this.#dual = dual;
     this.#columns = new Columns(dual, prospects, costs);
     this.#draft = draft;
     this.#prices = prices;
     this.#blocks = blocks;
+    this.#stiffness = stiffness;
   }
 
   run(watch: Watch): void {
@@ -63,7 +68,7 @@ export class Assigner {
       const next = choicesOf(this.#dual.table);
       for (const card of block.cards) {
         this.#next[card] = next;
-        const now = pricesUnderLoad(this.#prices, draft.load, draft.room, STIFFNESS);
+        const now = pricesUnderLoad(this.#prices, draft.load, draft.room, this.#stiffness);
         draft.set(card, this.#planFor(card, this.#bestFirst(card, now)));
       }
     }
@@ -102,7 +107,8 @@ export class Assigner {
       for (const plan of this.#alternatives(card, round)) {
         const relief = now.usedSeconds.reduce(
           (sum, seconds, k) =>
-            sum + (draft.isOverfull(k) ? this.#prices[k]! * (seconds - plan.usedSeconds[k]!) : 0),
+            sum +
+            (draft.isOverfull(k) ? (this.#prices[k]! + LEAST_PRICE) * (seconds - plan.usedSeconds[k]!) : 0),
           0,
         );
         if (relief <= 0) continue;
@@ -148,7 +154,7 @@ export class Assigner {
   #fillUp(): boolean {
     const draft = this.#draft;
     const spare = draft.room.map((seconds, k) => seconds - draft.load[k]!);
-    const prices = pricesUnderLoad(this.#prices, draft.load, draft.room, STIFFNESS);
+    const prices = pricesUnderLoad(this.#prices, draft.load, draft.room, this.#stiffness);
     const wishes: { card: number; first: number; gain: number }[] = [];
     draft.plans.forEach((now, card) => {
       const worth = draft.worth(card, now);

@@ -21,14 +21,6 @@ export class Draft {
     this.plans = input.cards.map((card) => cardPlan(input, card, untouched));
   }
 
-  /** A copy that can be changed by itself. */
-  copy(): Draft {
-    const other = new Draft({ ...this.input, cards: [] }, this.room);
-    other.plans.push(...this.plans);
-    other.load.set(this.load);
-    return Object.assign(other, { input: this.input });
-  }
-
   planFor(card: number, choosing: Choosing): CardPlan {
     return cardPlan(this.input, this.input.cards[card]!, choosing);
   }

@@ -13,7 +13,7 @@
  */
 import { DAY_MS } from '../../memory/local-day.ts';
 import type { PlanInput } from '../types.ts';
-import { Assigner } from './assign.ts';
+import { Assigner, stiffnessesFor } from './assign.ts';
 import { costsOf } from './costs.ts';
 import { addChances, type Course } from './course.ts';
 import { Draft } from './draft.ts';
@@ -89,8 +89,14 @@ export function makePlan(input: PlanInput, watch: Watch = {}): TrainingPlan {
     ...watch,
     onProgress: (done) => watch.onProgress?.(done * 0.5),
   });
-  const draft = new Draft(input, room);
-  new Assigner(coarse, prospects, costs, draft, found).run(watch);
+  let draft: Draft | null = null;
+  for (const stiffness of stiffnessesFor(cards.length)) {
+    const attempt = new Draft(input, room);
+    new Assigner(coarse, prospects, costs, attempt, found, stiffness).run(watch);
+    if (draft === null || attempt.value() > draft.value()) draft = attempt;
+    if (watch.shouldStop?.()) break;
+  }
+  if (draft === null) throw new Error('Nothing was tried.');
   searchCourses(draft, found.prices);
   watch.onProgress?.(0.8);
   const bound = dualOn(FINE, 'optimistic').at(found.prices).value;

@@ -26,7 +26,8 @@ export interface Watch {
 }
 
 const HALVINGS = 14;
-const PASSES = 8;
+/** Fewer cards make rougher steps, and have time for more of them. */
+const passesFor = (cards: number): number => (cards > 500 ? 8 : 28);
 const MOST_BLOCKS = 72;
 /** How much dearer a session is that is filled twice over, as a power of e. */
 const STIFFNESS = 0.1;
@@ -58,7 +59,8 @@ export function findPrices(
   prices = evenPrices(dual, room, costs);
   let best = dual.at(prices);
   const load = room.slice();
-  for (let pass = 0; pass < PASSES; pass++) {
+  const passes = passesFor(costs.weights.length);
+  for (let pass = 0; pass < passes; pass++) {
     for (const block of blocks) {
       if (watch.shouldStop?.()) return { prices: best.prices, blocks };
       takeOff(load, block.usedSeconds);
@@ -70,7 +72,7 @@ export function findPrices(
     prices = pricesUnderLoad(prices, load, room, STIFFNESS / 2).map((price) => price * overall);
     const point = dual.at(prices);
     if (point.value < best.value) best = point;
-    watch.onProgress?.((pass + 1) / PASSES);
+    watch.onProgress?.((pass + 1) / passes);
   }
   return { prices: best.prices, blocks };
 }
