@@ -12,6 +12,7 @@ import { firstScripts } from '../first-scripts.ts';
 import { answeredCard, askedOnce, bareStep } from './answered-card.ts';
 import { dayTimes } from './day-deck.ts';
 import { bruteForceFigures, drillFigures } from './drill.ts';
+import { fitFigures, fitTakenFigures } from './fit.ts';
 import { passFrames } from './flown-pass.ts';
 import { measure } from './measure.ts';
 import { builtGauges, movingGauges } from './moving-gauges.ts';
@@ -142,11 +143,18 @@ async function reportDay(): Promise<void> {
   report(`${name}: slowest`, sorted.at(-1)!, 'ms');
 }
 
+/** `npm run bench -- fits` also tries how often a fit is taken, which takes a minute. */
+async function reportFit(): Promise<void> {
+  const figures = [...(await fitFigures()), ...(process.argv.includes('fits') ? fitTakenFigures(40) : [])];
+  for (const { name, value, unit, spread } of figures) report(name, value, unit, spread);
+}
+
 reportDeckLoad();
 reportAnalysis();
 reportDrill();
 reportPasses();
 reportPlans();
+await reportFit();
 await reportDay();
 await reportFirstScripts();
 await reportPages();

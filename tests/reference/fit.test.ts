@@ -5,7 +5,7 @@
  *
  * | compared                                 | asked for          | achieved        |
  * | ---------------------------------------- | ------------------ | --------------- |
- * | log loss, same parameters                | 1e-6 apart         | 8e-8           |
+ * | log loss, same parameters                | 1e-6 apart         | 8e-8            |
  * | ours over theirs, a quick learner        | at most 1.005      | 0.985           |
  * | ours over theirs, a usual learner        | at most 1.005      | 0.994           |
  * | ours over theirs, some other learner     | at most 1.005      | 0.997           |
@@ -13,7 +13,7 @@
  * Theirs doesn't go for this very loss: it weighs late answers more and leaves out odd first gaps, which
  * costs it a little here. The cards come in no order of time, so that its weights favour nothing. It can't
  * evaluate an answer that is the first after a day, which the first comparison therefore leaves out, and
- * takes answers one by one there, so that each weighs alike. With 10,008 answers: `npm run bench fit`.
+ * takes answers one by one there, so that each weighs alike. With 10,008 answers: `npm run bench`.
  */
 import { computeParameters, FSRSBinding } from '@open-spaced-repetition/binding';
 import { describe, expect, it } from 'vitest';
