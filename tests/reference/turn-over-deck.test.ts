@@ -151,7 +151,10 @@ describe('where the final turn begins', () => {
           sea,
         );
         expect(apartFt(flown, turn.rollOut) / flown.pathFt).toBeLessThan(allowed);
-        expect(apartDeg(flown.trackDeg, turn.grooveTrackDeg!)).toBeLessThan(0.1);
+        // Where the wind takes most of the airspeed, the track turns by so much more than the heading.
+        const closureKt = turn.endAirspeedKt! - Math.hypot(turn.wind.alongKt, turn.wind.fromRightKt);
+        const slow = turn.endAirspeedKt! / Math.max(closureKt, 5);
+        expect(apartDeg(flown.trackDeg, turn.grooveTrackDeg!)).toBeLessThan(0.1 * slow);
         expect(Math.abs(plan.throughDeg)).toBeLessThan(360);
       }),
       { numRuns: 200 },
