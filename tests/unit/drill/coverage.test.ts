@@ -59,25 +59,33 @@ describe('coverage', () => {
     expect(coverage(targets, [{ ...atEdge, twin: true }]).twins.drilled).toBe(1);
   });
 
-  it.each(shipped)('comes to everything by runs of the weakest, for %s', (_, procedure) => {
-    const all = targetsOf(procedure);
-    const facts: DrillFact[] = [];
-    const answered = new Set<string>();
-    for (let run = 0; run < 240; run++) {
-      const weakness = {
-        recall: (card: string) => (answered.has(card) ? 0.9 : null),
-        edgeMisses: edgeMissesIn(facts),
-        twinTimes: twinTimesIn(facts),
-        met: () => true,
-      };
-      for (const item of composeRun(procedure, all, weakness, 30, seeded(run)).items) {
-        facts.push({ ...markOf(item, scenarioFor(procedure, item, 'wide')), card: item.card, desired: true });
-        answered.add(item.card);
+  it.each(shipped)(
+    'comes to everything by runs of the weakest, for %s',
+    (_, procedure) => {
+      const all = targetsOf(procedure);
+      const facts: DrillFact[] = [];
+      const answered = new Set<string>();
+      for (let run = 0; run < 240; run++) {
+        const weakness = {
+          recall: (card: string) => (answered.has(card) ? 0.9 : null),
+          edgeMisses: edgeMissesIn(facts),
+          twinTimes: twinTimesIn(facts),
+          met: () => true,
+        };
+        for (const item of composeRun(procedure, all, weakness, 30, seeded(run)).items) {
+          facts.push({
+            ...markOf(item, scenarioFor(procedure, item, 'wide')),
+            card: item.card,
+            desired: true,
+          });
+          answered.add(item.card);
+        }
       }
-    }
-    const { rules, inputs, twins } = coverage(all, facts);
-    expect([rules.drilled, inputs.drilled, twins.drilled]).toEqual([rules.of, inputs.of, twins.of]);
-  });
+      const { rules, inputs, twins } = coverage(all, facts);
+      expect([rules.drilled, inputs.drilled, twins.drilled]).toEqual([rules.of, inputs.of, twins.of]);
+    },
+    120_000,
+  );
 });
 
 describe('weakness from facts', () => {
