@@ -4,8 +4,10 @@ import { fittedTo, fitting, HELD_OUT_SHARE, LEAST_ANSWERS } from '../../../src/f
 import { foretell, logLoss } from '../../../src/fit/log-loss.ts';
 import { foretoldAtMs, pack } from '../../../src/fit/packed.ts';
 import type { CardAnswers, Fit, FitProgress } from '../../../src/fit/types.ts';
+import type { Rating } from '../../../src/grading/types.ts';
 import { DAY_MS } from '../../../src/memory/local-day.ts';
-import { createScheduler, usualParameters } from '../../../src/memory/scheduler.ts';
+import { createScheduler, parameterBounds, usualParameters } from '../../../src/memory/scheduler.ts';
+import { seeded } from '../../../src/rules/random.ts';
 import { quickLearner, recordOf } from './learner.ts';
 
 /** A clock that gains a tenth of a second each time it is read. */
@@ -107,6 +109,52 @@ describe('the judging of a fit', () => {
     const again = fitOf(quick, quickFit.parameters);
     expect(again.heldOutLoss.inUse).toBe(quickFit.heldOutLoss.fitted);
     expect(again.better).toBe(false);
+  });
+});
+
+describe('a record that is out of the ordinary', () => {
+  const startMs = Date.UTC(2026, 2, 1, 20);
+  const random = seeded(9);
+  const record = (rating: () => Rating, gapDays: () => number): CardAnswers[] =>
+    Array.from({ length: 80 }, () => {
+      let atMs = startMs;
+      return Array.from({ length: 12 }, () => ({ atMs: (atMs += gapDays() * DAY_MS), rating: rating() }));
+    });
+  const any = (): Rating => (1 + Math.floor(random() * 4)) as Rating;
+
+  it.each([
+    [
+      'all known',
+      record(
+        () => 3,
+        () => 5,
+      ),
+    ],
+    [
+      'all known and easily',
+      record(
+        () => 4,
+        () => 400,
+      ),
+    ],
+    [
+      'nothing known',
+      record(
+        () => 1,
+        () => 1,
+      ),
+    ],
+    ['guesses', record(any, () => 1 + Math.floor(random() * 30))],
+    ['years between answers', record(any, () => 3000)],
+    ['days between answers, and minutes', record(any, () => (random() < 0.3 ? 0.001 : 1))],
+  ])('still comes to parameters within their bounds: %s', (_, cards) => {
+    const { parameters, heldOutLoss, gainError } = fitOf(cards);
+    parameters.forEach((value, i) => {
+      expect(value).toBeGreaterThanOrEqual(parameterBounds[i]![0] - 1e-9);
+      expect(value).toBeLessThanOrEqual(parameterBounds[i]![1] + 1e-9);
+    });
+    for (const figure of [heldOutLoss.inUse, heldOutLoss.fitted, gainError])
+      expect(Number.isFinite(figure)).toBe(true);
   });
 });
 
