@@ -62,5 +62,5 @@ export interface PlanInput {
   readonly scheduler: Scheduler;
 }
 
-/** The planner numbers sessions in a byte. */
-export const MOST_SESSIONS = 250;
+/** The planner's work grows with the square of their number. */
+export const MOST_SESSIONS = 30;

@@ -27,7 +27,7 @@ export interface Watch {
 
 const HALVINGS = 14;
 /** Fewer cards make rougher steps, and have time for more of them. */
-const passesFor = (cards: number): number => (cards > 500 ? 8 : 28);
+const passesFor = (cards: number, sessions: number): number => (cards > 500 ? 8 : sessions > 20 ? 16 : 28);
 const MOST_BLOCKS = 72;
 /** How much dearer a session is that is filled twice over, as a power of e. */
 const STIFFNESS = 0.1;
@@ -59,7 +59,7 @@ export function findPrices(
   prices = evenPrices(dual, room, costs);
   let best = dual.at(prices);
   const load = room.slice();
-  const passes = passesFor(costs.weights.length);
+  const passes = passesFor(costs.weights.length, room.length);
   for (let pass = 0; pass < passes; pass++) {
     for (const block of blocks) {
       if (watch.shouldStop?.()) return { prices: best.prices, blocks };

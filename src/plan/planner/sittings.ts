@@ -20,12 +20,13 @@ export function sittingsOf(atMs: readonly number[], eventMs: number): Sittings {
   for (let later = 1; later < atMs.length; later++)
     for (let earlier = 0; earlier < later; earlier++) gapsDays.add(gapDays(earlier, later));
   const sorted = [...gapsDays].sort((one, other) => one - other);
+  const places = atMs.map((_, earlier) => atMs.map((_at, later) => sorted.indexOf(gapDays(earlier, later))));
   return {
     count: atMs.length,
     atMs,
     eventMs,
     gapsDays: sorted,
-    gapBetween: (earlier, later) => sorted.indexOf(gapDays(earlier, later)),
+    gapBetween: (earlier, later) => places[earlier]![later]!,
   };
 }
 
