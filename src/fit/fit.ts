@@ -98,7 +98,7 @@ export const stopped: NoFit = {
   kind: 'none',
   code: 'stopped',
   message: 'The fit was stopped. The memory model stays as it was.',
-  mend: 'Start it again at any time.',
+  mend: 'It can be started at any time.',
 };
 
 function tooFew(answers: number): NoFit {

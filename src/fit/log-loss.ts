@@ -47,7 +47,7 @@ export function logLoss(foretold: readonly Pick<Foretold, 'predicted' | 'recalle
   return foretold.reduce((sum, answer) => sum + lossOf(answer), 0) / foretold.length;
 }
 
-/** Makes the function that a fit goes through again and again: the sum of log losses, its gradient written to `gradient`. */
+/** Makes the function that a fit goes through many times: the sum of log losses, its gradient written to `gradient`. */
 export function summedLoss(
   record: PackedRecord,
 ): (parameters: Float64Array, gradient: Float64Array) => number {

@@ -131,7 +131,7 @@ describe('a record that is out of the ordinary', () => {
       ),
     ],
     [
-      'all known and easily',
+      'all known at once',
       record(
         () => 4,
         () => 400,
