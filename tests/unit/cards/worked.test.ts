@@ -46,14 +46,14 @@ describe('the cards of worked values', () => {
     });
   });
 
-  it('come first where they belong to no gate, else after their gate’s values and limits', () => {
+  it('come last where they belong to no gate, else after their gate’s values and limits', () => {
     expect(cardsOf(procedure).map(({ id }) => id)).toEqual([
-      'worked/hover-margin',
-      'worked/over-deck',
       'value/far/altitude',
       'value/far/closure',
       'limit/far/altitude/floor',
       'worked/final-closure',
+      'worked/hover-margin',
+      'worked/over-deck',
     ]);
   });
 
