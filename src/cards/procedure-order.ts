@@ -3,7 +3,7 @@
  * its notes, the checklists to be complete by it (each list, then its responses, then its gate), then
  * the limits and rules of the phase that starts there.
  *
- * Numbers to be worked out follow the limits of their gate.
+ * Numbers to be worked out take longer, and follow what has only to be remembered at their gate.
  *
  * The order of the gates comes after the values and limits of the gate in the middle: by then half of the
  * gates have been met, and the order can be told rather than guessed.
@@ -34,7 +34,7 @@ function rankOf(deck: Deck, card: Card): Rank {
     case 'order':
       return [Math.ceil(deck.gates.length / 2) - 1, 2, 0, 0];
     case 'worked':
-      return [gate, 2, 0, 0];
+      return [gate, 4, Infinity, 0];
     case 'note':
       return [gate, 3, 0, 0];
     case 'checklist':
