@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { workedDeckText } from '../unit/cards/worked-deck-text.ts';
 import { violations } from './axe.ts';
 import { desktop, launchBrowser, newVisitor, open, phone } from './harness.ts';
-import { answerByKeyboard, answerByThumb, savedRecord } from './pilot.ts';
+import { answerByKeyboard, answerByThumb, savedRecord, settled } from './pilot.ts';
 
 let browser: Browser;
 
@@ -13,7 +13,7 @@ beforeAll(async () => {
 
 afterAll(() => browser?.close());
 
-/** The deck from a file, in use, and its first card asked: a worked value with a chart. */
+/** The deck from a file, in use, and its first card asked. */
 async function toFirstCard(page: Page): Promise<void> {
   await open(page, '#/decks');
   await page
@@ -32,6 +32,19 @@ async function toFirstCard(page: Page): Promise<void> {
   await page.getByRole('region', { name: 'Prompt' }).waitFor();
 }
 
+/** On through the cards that enter before it, answered somehow, to the worked value with a chart. */
+async function toHoverMargin(page: Page, answer: (page: Page) => Promise<void>): Promise<void> {
+  const asked = page.getByRole('heading', { level: 1, name: 'How much lift' });
+  for (let i = 0; i < 30; i++) {
+    await page.locator('.question, .look').waitFor();
+    if (await asked.isVisible()) return;
+    if (await page.locator('.question').isVisible()) await answer(page);
+    await settled(page);
+    await page.keyboard.press('Enter');
+  }
+  throw new Error('The worked value was not asked.');
+}
+
 const sizes: readonly (readonly [string, BrowserContextOptions, (page: Page) => Promise<void>])[] = [
   ['with keys on a desk', desktop, answerByKeyboard],
   ['by thumb on a phone', phone, answerByThumb],
@@ -42,6 +55,7 @@ describe('a worked value', () => {
   it.each(sizes)('is read off its chart and worked out %s', async (_, options, answer) => {
     const { page, faults, close } = await newVisitor(browser, options);
     await toFirstCard(page);
+    await toHoverMargin(page, answer);
     expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain('How much lift');
     const given = await page.locator('dl[aria-label="Given"] dd').allInnerTexts();
     expect(given).toHaveLength(3);
@@ -60,7 +74,7 @@ describe('a worked value', () => {
     );
 
     const { events } = await savedRecord(page);
-    expect(events.map(({ card }) => card)).toEqual(['worked/hover-margin']);
+    expect(events.at(-1)?.card).toBe('worked/hover-margin');
     expect(faults).toEqual([]);
     await close();
   });
